@@ -86,6 +86,17 @@ def joined_bodies(system: System) -> list[tuple[str, ...]]:
     return [tuple(body for body, of in own.items() if of == root) for root in roots]
 
 
+def separate(measured: Survey) -> list[tuple[str, ...]]:
+    """The bodies that nothing joins to each other, the first of each with a noun of its own; none
+    where all are joined.
+    """
+    if measured.system.members or any(body.part_of for body in measured.system.bodies):
+        return []  # a body and its parts
+    groups = joined_bodies(measured.system)
+    nouns = {measured.labels.bodies.get(bodies[0]) for bodies in groups}
+    return groups if 1 < len(groups) == len(nouns - {None}) else []
+
+
 def _meets_any(measured: Survey, group: Sequence[str], others: Sequence[Sequence[str]]) -> bool:
     bodies = [measured.system.body(id) for other in others for id in other]
     own = [measured.system.body(id) for id in group]

@@ -38,7 +38,6 @@ _CLEAR: Final = 2.5  # gap between the object and its extension line, pt
 _PAST: Final = 2.5  # how far an extension line runs past the dimension line, pt
 _STUB: Final = 4.0  # the least piece of an extension line that is drawn, pt
 _RESUMED: Final = 9.0  # the same beyond a label, pt
-_BEGUN: Final = 6.0  # how late it begins at most to be seen to begin at its point, pt
 _AT_POINT: Final = 8.0  # how near to where it begins it crosses no stroke, but begins beyond, pt
 _OFFSETS: Final = (16.0, 25.0, 34.0, 43.0, 52.0, 61.0, 70.0, 80.0, 92.0, 105.0, 125.0, 150.0)
 _NARROW: Final = 11.0  # one nearer to the object, where forces' arrows take the usual ones, pt
@@ -49,9 +48,8 @@ _WITHIN: Final = 45.0  # what it costs to lie within one of a shorter length, or
 _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
-_HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
+_HIDDEN: Final = 40.0  # what one costs that a label hides in part, in pt
 _LOST: Final = 1.0  # what each pt of one costs that is left out
-_BROKEN: Final = 25.0  # what one costs that a label breaks elsewhere
 _ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
 _FROM_HEAD: Final = 3.5  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
@@ -164,9 +162,10 @@ def _place(
 ) -> _Place | None:
     """The dimension line a step aside, with its extension lines; None where a label hides them."""
     side = step / abs(step)
-    extensions, torn = [], 0
+    extensions, torn, reach = [], 0, abs(step) - half - _CLEAR
+    inside = all(any(low <= reach <= high for low, high in ray.behind) for ray in rays)
     for spot, ray in zip(measured, rays, strict=True):
-        part = _extension(ray, abs(step) - half - _CLEAR)
+        part = _extension(ray, reach, inside=inside)
         if part is None:
             return None
         stretches, late = part
@@ -177,12 +176,15 @@ def _place(
     return _Place(cost, (measured[0] + step, measured[1] + step), tuple(extensions), torn)
 
 
-def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...], float] | None:
+def _extension(
+    ray: Ray, reach: float, *, inside: bool = False
+) -> tuple[tuple[tuple[float, float], ...], float] | None:
     """From where to where along a ray the pieces of an extension line run (pt), and what they cost.
 
     It crosses single strokes, but begins beyond one at its point, or where a wall's face or a
     hanging rope ends that serves as its first part; labels and opaque shapes break it.
-    None where no piece is left at the dimension line.  reach: as far as that.
+    None where no piece is left at the dimension line.  reach: as far as that; inside: it lies on
+    opaque shapes, which hide none of it.
     """
     last = reach + _PAST
     covered = ray.covered(reach)
@@ -190,24 +192,24 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
         return (), 0.0
     if covered and not ray.ends_an_arrow(covered):
         return None if ray.hides(covered, last) else (((covered, last),), 0.0)
-    pieces = _pieces(ray, last)
+    behind = () if inside else ray.behind
+    pieces = _pieces(ray, behind, last)
     hidden = ray.hides(0.0, last)
     if not pieces or pieces[-1][1] < last or (hidden and pieces[-1][0] > last - _RESUMED):
         return None
     if not ray.last(last):
         return pieces, 0.0
-    lost = last - sum(end - begin for begin, end in pieces)
-    late = pieces[0][0] > _BEGUN and not ray.ends_an_arrow(pieces[0][0] - _CLEAR)
-    shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
-    cost = _STARTED_LATE + (0.0 if hidden or covered else _LOST * lost)
-    if hidden:
-        cost += _HIDDEN if late or shared else _BROKEN
-    return pieces, cost
+    drawn = sum(end - begin for begin, end in pieces)
+    along = sum(max(0.0, min(high, last) - max(low, 0.0)) for low, high in ray.along)
+    lost = max(0.0, last - drawn - along)
+    return pieces, _STARTED_LATE + (_HIDDEN if hidden else 0.0 if covered else _LOST * lost)
 
 
-def _pieces(ray: Ray, last: float) -> tuple[tuple[float, float], ...]:
+def _pieces(
+    ray: Ray, behind: Sequence[tuple[float, float]], last: float
+) -> tuple[tuple[float, float], ...]:
     """What is left of an extension line (pt from its start), but for the shortest pieces."""
-    blocks = [(low - _CLEAR, high + _CLEAR, False) for low, high in (*ray.hidden, *ray.behind)]
+    blocks = [(low - _CLEAR, high + _CLEAR, False) for low, high in (*ray.hidden, *behind)]
     blocks += [(low, high + _CLEAR, False) for low, high in ray.along if high > low + _STUB]
     blocks += [(at, at + _CLEAR, True) for at in ray.met]
     pieces, begins = [], 0.0

@@ -30,7 +30,9 @@ from probgen.figures.situation.shape import look_of
 from probgen.quantities.expression import Number, names_in
 from probgen.statics.system import Body, Element, ForcePart, Kind, Point, System
 
-_APART: Final = 122.0  # between particles that do not touch, pt
+APART: Final = 122.0
+"""Between particles that do not touch, pt."""
+
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
@@ -259,19 +261,21 @@ def shifts_of(
     ropes: Mapping[str, tuple[str, complex]],
     scale: float,
     halves: Mapping[str, float] = MappingProxyType({}),
+    apart: float = APART,
 ) -> dict[str, complex]:
     """How far the points of particles are moved on paper (pt), so that none hides another.
 
     What rests on another particle is set on it, what touches a wedge against its face; what only
     shares its place, or comes too near where no length is stated, is set beside it.
     ropes: by a body on a rope, the body at its other end and the step (pt) from there;
-    scale: pt for each metre; halves: half the thickness of bars, pt.
+    scale: pt for each metre; halves: half the thickness of bars, pt; apart: between particles that
+    do not touch, pt.
     """
     bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
     shifts: dict[str, complex] = {}
     placed: list[Body] = []
     spots: dict[str, Spot] = {}
-    closest = 1e-3 if spans(measured) else _APART - 1.0
+    closest = 1e-3 if spans(measured) else apart - 1.0
     below, links = _carriers(measured), _links(measured)
     ends = _free({one: other for one, (other, _) in ropes.items()}, below)
     tied_to = {**ends, **{one: other for one, (other, _) in links.items()}}
@@ -285,12 +289,12 @@ def shifts_of(
             shifts[point] = against - measured.places[point] * scale
         elif tied and not carrier:
             start = shifts.get(tied.outline[0], 0j)
-            step = (
+            away = (
                 _beside(links[body.id][1], blocks.get(tied.id))
                 if body.id in links
                 else (ropes[body.id][1])
             )
-            shifts[point] = start + step
+            shifts[point] = start + away
         elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
             shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
@@ -298,7 +302,7 @@ def shifts_of(
             here = measured.places[point] * scale
             near = [spot for spot in spots.values() if abs(spot - here) < closest]
             if near:
-                shifts[point] = max(spot.real for spot in near) + _APART - here.real + 0j
+                shifts[point] = max(spot.real for spot in near) + apart - here.real + 0j
         spots[body.id] = measured.places[point] * scale + shifts.get(point, 0j)
         placed.append(body)
     return shifts

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import chain
 from typing import Final
 
-from probgen.figures.measured.states import joined_bodies
+from probgen.figures.measured.states import separate
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import box_around
@@ -13,6 +13,7 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.stage import Stage
 
 _BELOW: Final = 12.0  # how far below a state's lowest place its name is first tried, pt
+_UNDER: Final = 2.0  # the same below all that is drawn, pt
 _SMALL: Final = 8.0  # size of the name, pt
 
 
@@ -21,7 +22,7 @@ def draw_captions(stage: Stage, field: Field) -> None:
     is one state.
     """
     measured = stage.measured
-    states = measured.states or _apart(stage)
+    states = measured.states or separate(measured)
     spots = {
         bodies[0]: [stage.spot(p) for id in bodies for p in stage.system.body(id).outline]
         for bodies in states
@@ -34,17 +35,7 @@ def draw_captions(stage: Stage, field: Field) -> None:
         others = [box for other, box in sides.items() if other != body]
         # Under a particle are its ground and what hangs from it.
         foot = complex(own.centre.real, own.bottom if extended else bottom)
-        boxes, again = (around(noun, ((foot, 270.0),), _BELOW, _SMALL) for _ in range(2))
+        off = _BELOW if extended else _UNDER
+        boxes, again = (around(noun, ((foot, 270.0),), off, _SMALL) for _ in range(2))
         nearer = (box for box in boxes if all(box.gap(own) < box.gap(each) for each in others))
         field.place(noun, chain(nearer, again), tag, _SMALL)
-
-
-def _apart(stage: Stage) -> list[tuple[str, ...]]:
-    """The bodies that nothing joins to each other, the first of each with a noun of its own; none
-    where all are joined.
-    """
-    if stage.system.members or any(body.part_of for body in stage.system.bodies):
-        return []  # a body and its parts
-    states = joined_bodies(stage.system)
-    nouns = {stage.measured.labels.bodies.get(bodies[0]) for bodies in states}
-    return states if 1 < len(states) == len(nouns - {None}) else []

@@ -7,15 +7,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from probgen.bank.depiction import Depictions, Look, Source
 from probgen.figures.measured.opening import Opening
+from probgen.figures.measured.states import separate
 from probgen.figures.measured.survey import Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, box_around, dot, heading
 from probgen.figures.parts import solid
 from probgen.figures.situation import pulley
-from probgen.figures.situation.block import Block, blocks_of, shifts_of
+from probgen.figures.situation.block import APART, Block, blocks_of, shifts_of
 from probgen.figures.situation.datum import Datum, datum_of
 from probgen.figures.situation.pulley import Course, Hoist, hoists_of
 from probgen.figures.situation.shape import (
@@ -32,6 +34,7 @@ from probgen.statics.system import Body, Element, Kind, System
 
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 _AT_RING: Final = 50.0  # of one at a particle that is no block
+_BY_THEMSELVES: Final = 190.0  # between states with arrows between them, pt
 _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
 _END_ON: Final = 0.5  # least |cosine| between axis and normal for an end cut to the surface
 _AGAINST: Final = 0.9  # least cosine between two forces that act against each other
@@ -135,9 +138,12 @@ class Stage:
 
     def state_at(self, spot: Spot) -> int:
         """Which of the states that stand apart a spot belongs to, 0 where there is one."""
+        states = self.measured.states
+        if not states and all(body.particle for body in self.system.bodies) and self.shifts:
+            states = tuple(separate(self.measured))
         outlines = [
             [self.spot(name) for id in bodies for name in self.system.body(id).outline]
-            for bodies in self.measured.states
+            for bodies in states
         ]
         away = [abs(box_around(spots).nearest(spot) - spot) for spots in outlines]
         return away.index(min(away)) if away else 0
@@ -268,9 +274,24 @@ def stage_at(
         body.id: _half(measured, body, look_of(depicts, body.id), scale)
         for body in measured.system.bodies
     }
-    shifts = shifts_of(measured, blocks, ropes, scale, halves)
+    shifts = shifts_of(measured, blocks, ropes, scale, halves, _apart(measured, depicts))
     shifts |= _far_ends(measured.system, shifts)
     return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
+
+
+def _apart(measured: Survey, depicts: Depictions) -> float:
+    """How far apart particles are that do not touch, pt: more where they are states of their own
+    and arrows are between them.
+    """
+    sides = set()
+    for element in measured.system.elements:
+        way = measured.direction_of(element) if element.kind is Kind.FORCE else None
+        if way is not None:
+            behind = pushes(element) or depicts.forces.get(element.id) is Source.PUSH
+            sides.add((element.body, (heading(way).real > 0.0) != behind))
+    states = [bodies[0] for bodies in separate(measured)]
+    facing = any((one, True) in sides and (two, False) in sides for one, two in pairwise(states))
+    return _BY_THEMSELVES if facing else APART
 
 
 def _far_ends(system: System, shifts: Mapping[str, complex]) -> dict[str, complex]:

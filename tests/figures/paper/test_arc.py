@@ -65,6 +65,13 @@ def test_an_arc_that_ends_at_nothing_is_worse_than_one_at_its_line() -> None:
     assert trouble(field, RIGHT_UP, 54.0, ()) > trouble(field, RIGHT_UP, 25.0, ())
 
 
+def test_a_line_that_is_not_drawn_as_far_as_its_arc_begins_past_what_is_drawn() -> None:
+    field = field_with(circle(0j, 6.0, FINE))
+    for start, end in RIGHT_UP.bare_arms(field, 54.0):
+        assert abs(start) == pytest.approx(8.0, abs=0.2)
+        assert abs(end) > 54.0
+
+
 def test_an_arc_through_a_label_is_worse_than_anything_else() -> None:
     spot = heading(20.0) * 30.0
     box = Box(spot.real - 4.0, spot.imag - 4.0, spot.real + 4.0, spot.imag + 4.0)

@@ -204,3 +204,33 @@ def test_hemmed_in_it_says_so() -> None:
     for i in range(-40, 41):
         field.add(line(-300 + 8j * i, 300 + 8j * i, FINE))
     assert not draw_length(field, 0j, 100 + 0j, TEXT, "a")
+
+
+def test_extension_line_crosses_a_stroke_away_from_its_point() -> None:
+    ray = Ray((20.0, 21.0), (), ())
+    assert _extension(ray, 30.0) == (((0.0, 32.5),), pytest.approx(5.0))
+
+
+def test_extension_line_begins_at_the_rim_of_what_hides_its_point() -> None:
+    found = _extension(Ray((18.0,), (), (), behind=((0.0, 18.0),)), 40.0)
+    assert found is not None
+    assert found[0] == ((20.5, 42.5),)
+
+
+def test_a_dimension_line_on_a_body_has_its_extension_lines_there() -> None:
+    ray = Ray((60.0,), (), (), behind=((0.0, 60.0),))
+    assert _extension(ray, 30.0) is None
+    assert _extension(ray, 30.0, inside=True) == (((0.0, 32.5),), 0.0)
+
+
+def test_no_stub_of_an_extension_line_is_left_between_two_labels() -> None:
+    found = _extension(Ray((), ((10.0, 20.0), (28.0, 40.0)), ()), 60.0)
+    assert found is not None
+    assert found[0] == ((0.0, 7.5), (42.5, 62.5))
+
+
+def test_the_paper_counts_the_extension_lines_that_labels_break() -> None:
+    assert hung(20.0).torn == 1
+    field = Field()
+    draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    assert field.torn == 0

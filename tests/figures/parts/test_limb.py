@@ -17,6 +17,13 @@ def test_a_forearm_begins_at_its_elbow_and_its_hand_is_about_its_end(length: flo
     assert box.bottom < 5.0 < box.top
 
 
+def test_a_forearm_that_reaches_behind_its_elbow_is_rounded_about_that_end() -> None:
+    outline = limb.forearm(0j, 80 + 0j, UNTAGGED, behind=True)[0]
+    assert isinstance(outline, Curve)
+    assert outline.pieces[-1][-1] == outline.start
+    assert -6.0 < bounds([outline]).left < -2.0
+
+
 def test_a_hanging_arm_is_alike_on_both_sides_and_thins_to_its_fist() -> None:
     (arm,) = limb.hanging_arm(0j, -40j, UNTAGGED)
     box = bounds([arm])

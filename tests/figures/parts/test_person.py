@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Path, bounds, heading
+from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import person
 
@@ -101,3 +101,18 @@ def test_who_does_a_push_up_is_straight_from_heels_to_shoulder(toward: int) -> N
     toes = legs.lines[0][0]
     assert toes.real == pytest.approx(0.0, abs=0.5)  # straight above the point they push at
     assert toes.imag == pytest.approx(legs.pen.weight / 2, abs=0.1)
+
+
+@pytest.mark.parametrize("toward", [1, -1])
+def test_the_head_of_who_does_a_push_up_is_on_a_neck_and_smaller_than_the_trunk(
+    toward: int,
+) -> None:
+    shapes = person.braced(0j, complex(80 * toward, 30), complex(80 * toward, 0), UNTAGGED)
+    trunk, neck = shapes[0], shapes[4]
+    (head,) = [s for s in shapes if isinstance(s, Arc) and s.filled]
+    assert isinstance(trunk, Path)
+    assert isinstance(neck, Path)
+    assert 2 * head.radius < trunk.pen.weight
+    start, end = neck.lines[0]
+    assert end == head.centre
+    assert start == trunk.lines[0][0] or abs(start - trunk.lines[0][0]) < trunk.pen.weight / 2

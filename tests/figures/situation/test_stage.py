@@ -11,9 +11,12 @@ from probgen.bank.labels import Labels
 from probgen.figures.measured.opening import openings
 from probgen.figures.measured.states import set_apart
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import Stated, bearing, dot, heading
+from probgen.figures.paper.scene import Box, Scene, Stated, bearing, bounds, dot, heading
+from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
+from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
+from tests.figures.seen import box_of
 from tests.figures.sketches import (
     BEAM,
     CABINET,
@@ -319,3 +322,21 @@ def test_a_spot_belongs_to_the_state_it_is_nearest_to() -> None:
     for place, body in enumerate(("first", "second")):
         for name in measured.system.body(body).outline:
             assert two.state_at(two.spot(name) + 2 - 2j) == place
+
+
+def test_states_with_arrows_between_them_stand_further_apart_each_on_its_own_ground() -> None:
+    """A sled pulled to the right, and the same one pushed from its left."""
+    (path,) = [each for each in TEMPLATES if each.stem == "sled-push-or-pull"]
+    problem = prepared(path)
+    scene = scenes_of(problem, solved(problem, 1)[0])[0]
+    pulled, pushed = (box_of(scene, f"body:{id}") for id in ("pulled", "pushed"))
+    assert pushed.centre.real - pulled.centre.real == pytest.approx(190.0)
+    left, right = sorted(box_of_all(scene, What.GROUND), key=lambda box: box.left)
+    assert right.left - left.right > 30.0
+    for body, box in (("pulled", left), ("pushed", right)):
+        (name,) = [label for label in scene.labels if label.tag == Tag(What.NOTE, body)]
+        assert 0.0 < box.bottom - name.box.top < 15.0
+
+
+def box_of_all(scene: Scene, what: What) -> list[Box]:
+    return [bounds([shape]) for shape in scene.showing(what)]

@@ -1,0 +1,25 @@
+"""Of two drawings the one is kept whose labels are as near, if it takes no more room."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import FINE, Scene, composed, line
+from probgen.figures.situation.choice import as_near
+from tests.figures.seen import tag
+
+
+def drawn(width: float, leaders: int) -> Scene:
+    edge = line(0j, complex(width, width), FINE)
+    led = [line(0j, 5j, FINE, tag("leader:x")) for _ in range(leaders)]
+    return composed([edge, *led])
+
+
+@pytest.mark.parametrize(
+    ("width", "leaders", "kept"), [(110.0, 1, True), (110.0, 0, True), (110.0, 2, False),
+                                   (140.0, 1, False)],
+)  # fmt: skip
+def test_one_with_more_lines_to_labels_or_much_larger_is_not_kept(
+    width: float, leaders: int, kept: bool
+) -> None:
+    assert as_near(drawn(width, leaders), drawn(100.0, 1)) == kept
