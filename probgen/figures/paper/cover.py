@@ -9,6 +9,7 @@ from typing import Final
 from probgen.figures.paper.scene import Arrow, Label, Path, Shape, Spot, Tone, runs
 
 _OPAQUE: Final = (Tone.BODY, Tone.PERSON, Tone.PAPER)
+_SEAM: Final = 1e-6  # between the ends of an outline that is closed, pt
 
 
 def behind(shapes: Iterable[Shape], start: Spot, end: Spot) -> Iterator[tuple[float, float]]:
@@ -27,7 +28,8 @@ def behind(shapes: Iterable[Shape], start: Spot, end: Spot) -> Iterator[tuple[fl
                 half = shape.pen.weight / 2
                 spans = [(at - half, at + half) for at in _meets(turned)]
             else:
-                met = sorted(_meets([*turned, turned[0]]))
+                seamless = turned[:-1] if abs(run[-1] - run[0]) < _SEAM else turned
+                met = sorted(_meets([*seamless, turned[0]]))
                 spans = list(zip(met[::2], met[1::2], strict=False))
             yield from ((max(a, 0.0), min(b, length)) for a, b in spans if b > 0.0 and a < length)
 

@@ -7,6 +7,7 @@ import pytest
 from probgen.figures.paper.arc import RADII, SMALL, Corner, between, trouble
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
+    FINE,
     HEAVY,
     LIGHT,
     MEDIUM,

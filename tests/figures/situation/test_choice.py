@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import FINE, Scene, composed, line
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.choice import as_near
-from tests.figures.seen import tag
 
 
 def drawn(width: float, leaders: int) -> Scene:
     edge = line(0j, complex(width, width), FINE)
-    led = [line(0j, 5j, FINE, tag("leader:x")) for _ in range(leaders)]
+    led = [line(0j, 5j, FINE, Tag(What.LEADER)) for _ in range(leaders)]
     return composed([edge, *led])
 
 

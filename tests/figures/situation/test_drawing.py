@@ -7,6 +7,7 @@ import pytest
 from probgen.bank.depiction import Depictions
 from probgen.figures.paper.scale import LEEWAY
 from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
+from probgen.figures.paper.tag import What
 from probgen.figures.situation import drawing as module
 from probgen.figures.situation.drawing import HEIGHT, TALL, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
@@ -297,3 +298,15 @@ def test_arrows_at_a_ring_reach_beyond_the_angles_between_them() -> None:
     arrows = [arrow for arrow in tagged(scene, "force") if isinstance(arrow, Arrow)]
     assert len(arrows) == 2
     assert min(abs(arrow.head - arrow.tail) for arrow in arrows) > max(arcs)
+
+
+def test_the_roller_under_a_joint_of_a_truss_leaves_its_circle_whole() -> None:
+    scene = sketch(TRUSS)
+    pins = [s for s in scene.showing(What.BODY) if isinstance(s, Arc)]
+    plates = [
+        s for s in scene.showing(What.SUPPORT) if isinstance(s, Path) and len(s.lines[0]) == 3
+    ]
+    assert plates
+    for plate in plates:
+        nearest = min(abs(plate.lines[0][0] - pin.centre) - pin.radius for pin in pins)
+        assert nearest >= 0.0
