@@ -109,7 +109,7 @@ def test_a_diagram_is_the_same_alone_as_among_those_of_its_problem() -> None:
     assert scenes == {body: free_body_scene(problem, own, body) for body in scenes}
 
 
-SAID = {"g", "x", "y", "phi"}
+SAID = {"g", "x", "y", "r_x", "r_y", "phi"}
 """What the words themselves say: the pull of gravity, the axes, the angle of a force found."""
 
 
