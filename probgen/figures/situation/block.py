@@ -288,13 +288,10 @@ def shifts_of(
         if against is not None:
             shifts[point] = against - measured.places[point] * scale
         elif tied and not carrier:
-            start = shifts.get(tied.outline[0], 0j)
-            away = (
-                _beside(links[body.id][1], blocks.get(tied.id))
-                if body.id in links
-                else (ropes[body.id][1])
-            )
-            shifts[point] = start + away
+            away = ropes[body.id][1] if body.id in ropes else 0j
+            if body.id in links:
+                away = _beside(links[body.id][1], blocks.get(tied.id))
+            shifts[point] = shifts.get(tied.outline[0], 0j) + away
         elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
             shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
