@@ -139,11 +139,13 @@ def write_rows(rows: Sequence[Row]) -> str:
     r"""Equations aligned at their relations, each with room to break its right side.
 
     `\working` goes through its rows twice, first to find the widest left side.  Pages may turn
-    only inside long workings, never at their first or last two rows.
+    only inside long workings, never at their first or last two rows, nor between two forms of the
+    equation they begin with: `\mayturn` lets them do so before the line that its row follows.
     """
     lines: list[str] = []
+    first = 2 + (len(rows) > 1 and not rows[1].left)
     for place, row in enumerate(rows):
-        if len(rows) > _UNBROKEN_ROWS and 2 <= place <= len(rows) - 2:
+        if len(rows) > _UNBROKEN_ROWS and first <= place <= len(rows) - 2:
             lines.append(r"\mayturn")
         lines.append(
             rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}"
