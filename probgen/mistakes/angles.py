@@ -14,7 +14,6 @@ from probgen.mistakes.variant import (
     Misstep,
     Part,
     axis_of,
-    facing,
     letters,
     on_terms,
     renamed,
@@ -42,7 +41,7 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Force, Kind, Link, Role, System, Variable
+from probgen.statics.system import Force, Kind, Role, System, Variable
 
 _TRIGONOMETRIC: Final = ("sin", "cos", "tan")
 _INVERSE: Final = ("asin", "acos", "atan", "atan2")
@@ -91,17 +90,12 @@ def _with_parts_exchanged(system: System, id: str, equation: Equation) -> Equati
     force = next((force for force in system.forces if force.id == id), None)
     if (
         force is None
-        or facing(force) is not None
-        or all(term.link and _is_level_or_upright(term.link) for term in own)
+        or angle_of(force.direction).along_axis
+        or all(term.link and angle_of(term.link.direction).along_axis for term in own)
     ):
         return on_terms(_other_function, "torque", (id,))(equation)
     other = _mirrored(force)
     return turned(system, force, other)(equation) if other else equation
-
-
-def _is_level_or_upright(link: Link) -> bool:
-    angle = angle_of(link.direction)
-    return not angle.multiples and angle.constant % _QUARTER == 0
 
 
 def _mirrored(force: Force) -> Expression | None:
@@ -110,10 +104,12 @@ def _mirrored(force: Force) -> Expression | None:
     c + a has those of c + 90 - a, where c is along an axis; None where it is no such sum.
     """
     angle = angle_of(force.direction)
-    if angle.constant % _QUARTER or [abs(factor) for _, factor in angle.multiples] != [1]:
+    factors = [factor for _, factor in angle.multiples] or [Decimal(1)]
+    below = math.floor(angle.constant / _QUARTER) * _QUARTER
+    axis = angle.constant if angle.multiples else below
+    if axis % _QUARTER or [abs(factor) for factor in factors] != [1]:
         return None
-    ((_, factor),) = angle.multiples
-    both = number(int(2 * angle.constant + _QUARTER * factor), DEGREE)
+    both = number(int(2 * axis + _QUARTER * factors[0]), DEGREE)
     return total((1, both), (-1, force.direction))
 
 
@@ -182,7 +178,7 @@ def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misst
     """The distance along a tilted body taken as the lever arm of every weight, and of all else that
     is level or upright; not where two lengths place one of them, which no distance is told of.
     """
-    along = [force for force in _oblique(plan) if facing(force) in (0, 90, 180, 270)]
+    along = [force for force in _oblique(plan) if angle_of(force.direction).along_axis]
     tilted = {force.body for force in along if force.kind is Kind.WEIGHT}
     alike = [force for force in along if force.body in tilted]
     ids = {force.id for force in alike}

@@ -95,7 +95,7 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
         if element.body not in bodies or normal is None:
             continue
         angle = angle_of(normal)
-        if not _level(angle) and not any(_level(angle.minus(other)) for other in seen):
+        if not angle.along_axis and not any(angle.minus(other).along_axis for other in seen):
             seen.append(angle)
             mark = "" if len(seen) == 1 else str(len(seen))
             yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
@@ -112,7 +112,7 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
 def _along_body(system: System, part: Body) -> Iterator[Axis]:
     """Along and square to a tilted body of which a section leaves a part."""
     links = way(system.points, part.outline[0], part.outline[-1])
-    if len(links) == 1 and not _level(angle_of(links[0].direction)):
+    if len(links) == 1 and not angle_of(links[0].direction).along_axis:
         along, whole = links[0].direction, part.part_of
         yield Axis(_ALONG, along, Lie.ALONG_BODY, body=whole)
         square = angle_of(along).turned(Decimal(90)).expression
@@ -135,7 +135,7 @@ def _square_to_members(system: System, joint: str) -> Iterator[Axis]:
             continue
         seen.append(angle)
         pairs = sum(_in_line(angle, angle_of(other.direction)) for other in members) > 1
-        if _level(angle) or not (idle or (pairs and _named(pulls))):
+        if angle.along_axis or not (idle or (pairs and _named(pulls))):
             continue
         mark = _SQUARE if len(seen) == 1 else f"{_SQUARE}{len(seen)}"
         upward = Decimal(-90 if angle.constant % 360 >= 180 else 90)
@@ -145,11 +145,6 @@ def _square_to_members(system: System, joint: str) -> Iterator[Axis]:
 
 def _in_line(one: Angle, other: Angle) -> bool:
     return one.minus(other) in (Angle(Decimal(n), ()) for n in (-180, 0, 180))
-
-
-def _level(angle: Angle) -> bool:
-    """Along x or y."""
-    return not angle.multiples and not angle.constant % 90
 
 
 def _named(forces: Iterable[Force]) -> bool:

@@ -59,6 +59,11 @@ class Angle:
         terms.sort(key=lambda term: -term[0])
         return total(*terms)
 
+    @property
+    def along_axis(self) -> bool:
+        """Whether it is along x or y, either way."""
+        return not self.multiples and not self.constant % _QUARTER
+
     def minus(self, other: Angle) -> Angle:
         return _collected(
             self.constant - other.constant,

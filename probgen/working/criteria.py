@@ -16,7 +16,7 @@ from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, Form, Spread, System, Variable
+from probgen.statics.system import Body, Form, Spread, System, Variable
 from probgen.statics.truss import without_idle
 from probgen.working.bodies_used import bodies_used, is_piece, steps_told
 from probgen.working.convention import Convention, Turning
@@ -352,16 +352,12 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
 
 
 def _torque(system: System, equation: Equation, turning: Turning) -> TorqueEquation:
-    ratios = any(term.ratio != UNITY for term in equation.terms)
-    own = [force for force in system.forces if any(t.source == force.id for t in equation.terms)]
-    apart = equation.method.torque == "components" and any(map(_slants, own))
-    form = equation.method.torque if ratios or apart else "arm"
+    slanting = any(term.ratio != UNITY for term in equation.terms)
+    if equation.method.torque == "components":
+        own = [f for f in system.forces if any(t.source == f.id for t in equation.terms)]
+        slanting |= any(not angle_of(force.direction).along_axis for force in own)
+    form = equation.method.torque if slanting else "arm"
     return TorqueEquation(equation.about, turning, form, _whose(system, equation))
-
-
-def _slants(force: Force) -> bool:
-    angle = angle_of(force.direction)
-    return bool(angle.multiples) or angle.constant % 90 != 0
 
 
 def _whose(system: System, equation: Equation) -> tuple[str, ...]:

@@ -92,13 +92,15 @@ def test_all_forces_are_mistaken_only_where_there_are_several(text: str, ways: s
     assert {each.way for each in made(text, "sin_cos_swap")[0]} == ways
 
 
-def test_who_writes_components_exchanges_those_of_the_force() -> None:
+@pytest.mark.parametrize("direction", ['"180 - phi"', "160", "-200"])
+def test_who_writes_components_exchanges_those_of_the_force(direction: str) -> None:
     """T_x = -T sin 20 deg and T_y = T cos 20 deg at the boom's end: T cos(20 deg - 30 deg)."""
+    boom = BOOM.replace('"180 - phi"', direction)
     components = Convention(torque="components", axes="level")
-    missteps, data = made(BOOM, "sin_cos_swap", components)
+    missteps, data = made(boom, "sin_cos_swap", components)
     (pull,) = (each for each in missteps if each.way == "torque" and "T" in str(each.parts))
     assert float(wrong_values(pull, data)["T"]) == pytest.approx(86.18, abs=0.01)
-    assert not made(BOOM, "no_angle", components)[0]
+    assert not made(boom, "no_angle", components)[0]
 
 
 def test_a_weight_on_a_tilted_boom_is_exchanged_with_where_it_acts() -> None:
