@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from functools import partial
@@ -38,7 +38,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, NEWTON, UnitSystem
-from probgen.statics.equation import Equation, Term
+from probgen.statics.equation import Equation, Term, acting_on
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
@@ -319,10 +319,15 @@ def _shape_not_halved(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Two supports of one body, or two cords at one knot, taken to bear half of the load each."""
-    for body in plan.system.bodies:
-        holding = _holders(plan.system, body.id)
-        loads = _loads(plan.system, body.id)
+    """Two supports of one body or of a few as one, or two cords at one knot, taken to bear half of
+    the load each.
+    """
+    sets: list[tuple[str, ...]] = [(body.id,) for body in plan.system.bodies]
+    sets += [each.bodies for step in plan.steps for each in step.equations if each.bodies]
+    for bodies in dict.fromkeys(sets):
+        acting, _ = acting_on(plan.system, bodies)
+        holding = _holders(plan.system, acting)
+        loads = _loads(plan.system, acting)
         if len(holding) == 2 and loads:
             half = Quotient(sum_of(loads), number(2))
             changed = plan
@@ -333,22 +338,23 @@ def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
                 yield Misstep("equal_sharing", changed, parts=told)
 
 
-def _holders(system: System, body: str) -> list[Force]:
-    """The unknown forces that hold a body up; none where a joint or a shared rope does so too."""
+def _holders(system: System, acting: Sequence[Force]) -> list[Force]:
+    """The unknown forces that hold up what they act on; none where a joint or a shared rope does
+    so too.
+    """
     unknown = set(system.unknowns)
-    on = [f for f in system.forces if f.body == body and names_in(f.magnitude) & unknown]
+    on = [force for force in acting if names_in(force.magnitude) & unknown]
     letters_of = [force.magnitude for force in system.forces if not force.pair]
     if any(letters_of.count(force.magnitude) > 1 or force.part in _PARTLY for force in on):
         return []
-    if system.body(body).particle:
+    if all(system.body(force.body).particle for force in on):
         return on if all(force.kind in _CORDS for force in on) else []
     return on if all(facing(force) == 90 for force in on) else []
 
 
-def _loads(system: System, body: str) -> list[Force]:
-    """What bears down on a body; nothing where a load is unknown or not straight down."""
-    known = [f for f in system.forces if f.body == body]
-    known = [f for f in known if not names_in(f.magnitude) & set(system.unknowns)]
+def _loads(system: System, acting: Sequence[Force]) -> list[Force]:
+    """What bears down; nothing where a load is not straight down."""
+    known = [force for force in acting if not names_in(force.magnitude) & set(system.unknowns)]
     return known if all(facing(force) == 270 for force in known) else []
 
 

@@ -156,7 +156,8 @@ def _other_weights(system: System, weight: Force) -> Expression:
 
 
 def _whole_length_for_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The body's own weight moved to its end far from the support.
+    """The body's own weight moved to its end far from the support; not to a pivot, where it would
+    be the same as left out.
 
     Unlikely where the weight's distance is printed, and not half of the body's length.
     """
@@ -164,7 +165,7 @@ def _whole_length_for_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]
         body = plan.system.body(weight.body)
         outline = body.outline
         ends = [end for end in (outline[0], outline[-1]) if end not in _held(plan.system)]
-        if len(ends) != 1 or len(outline) > 2 or ends[0] == weight.point:
+        if len(ends) != 1 or len(outline) > 2 or ends[0] in (weight.point, *plan.pivots):
             continue
         changed = rewritten(plan, moved(plan.system, weight, plan.system.points[ends[0]]))
         if changed:

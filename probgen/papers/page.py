@@ -41,7 +41,7 @@ from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
 from probgen.wording.statement import tell_statement
 from probgen.wording.truss import member_state
-from probgen.working.criteria import follow_through
+from probgen.working.criteria import other_routes
 from probgen.working.fact import Fact
 from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
@@ -231,7 +231,7 @@ def solutions_of(copy: Copy, note: str = "") -> document.Key:
             each,
             answers=tuple(replace(answer, full_marks=()) for answer in each.answers),
             scheme=(),
-            follow_through=(),
+            other_routes=(),
             slips=(),
         )
         for each in key.solutions
@@ -258,7 +258,7 @@ def solution_of(face: Face) -> document.Solution:
         asked=tuple(_asked(face)),
         pictures=dict(_pictures(sections, face, figure)),
         scheme=tuple(_marks(face)),
-        follow_through=_follow_through(problem),
+        other_routes=problem.language.say(other_routes(problem.plan), problem.nouns),
         slips=tuple(_slips(face)),
     )
 
@@ -318,11 +318,6 @@ def _marks(face: Face) -> Iterator[document.Mark]:
     problem = face.problem
     for mark in scheme(problem.plan, problem.convention, face.points, face.shares):
         yield document.Mark(problem.language.say(mark, problem.nouns), mark.points)
-
-
-def _follow_through(problem: Problem) -> Inlines:
-    told = follow_through(problem.plan)
-    return problem.language.say(told, problem.nouns) if told else ()
 
 
 def _slips(face: Face) -> Iterator[Block]:

@@ -195,7 +195,7 @@ class Solution:
     figure: the situation, None for none.
     given, asked: what the working starts from and what it is for, each left out when empty.
     pictures: the figures for the `Picture` blocks of the sections, by `picture_name`.
-    follow_through: what is said of marks after a wrong result, below them.
+    other_routes: what is said of marks for another way and after a wrong result, below them.
     scheme: the marks one by one, adding up to the points; slips: what goes wrong here.  Both are
     left out of the page when empty.  Raises ValueError when the scheme does not add up.
     """
@@ -209,7 +209,7 @@ class Solution:
     points: int
     pictures: Mapping[str, Scene] = field(default_factory=dict)
     scheme: tuple[Mark, ...] = ()
-    follow_through: tuple[Inline, ...] = ()
+    other_routes: tuple[Inline, ...] = ()
     slips: tuple[Block, ...] = ()
     given: tuple[Given, ...] = ()
     asked: tuple[tuple[Inline, ...], ...] = ()

@@ -90,16 +90,17 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
     if method.axes == "level":
         return
     seen: list[Angle] = []
-    for element in sorted(system.elements, key=lambda each: each.kind is not Kind.ROUGH):
-        normal = element.surface
-        if element.body not in bodies or normal is None:
-            continue
+    own = (each for each in system.elements if each.body in bodies)
+    touching = [(each, each.surface) for each in own if each.surface is not None]
+    for element, normal in sorted(touching, key=lambda each: each[0].kind is not Kind.ROUGH):
         angle = angle_of(normal)
         if not angle.along_axis and not any(angle.minus(other).along_axis for other in seen):
             seen.append(angle)
             mark = "" if len(seen) == 1 else str(len(seen))
-            yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
-            yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE)
+            along = total((1, normal), (-1, number(90)))
+            which = element.id if len(touching) > 1 else ""
+            yield Axis(_ALONG + mark, along, Lie.ALONG_SURFACE, which)
+            yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE, which)
     if len(bodies) > 1:
         return
     body = system.body(bodies[0])

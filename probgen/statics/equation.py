@@ -55,8 +55,8 @@ class Lie(Enum):
 class Axis:
     """A direction forces are summed along: its label and its degrees counter-clockwise from +x.
 
-    element: the member of a truss it is square to, "" for none; body: the straight body it is
-    along or square to, "" for none.
+    element: the member of a truss it is square to, or what has the surface where several surfaces
+    touch, else ""; body: the straight body it is along or square to, "" for none.
     """
 
     label: str
@@ -152,7 +152,7 @@ def force_balance(system: System, bodies: tuple[str, ...], axis: Axis, method: M
     """Sum of force components along an axis, in newtons."""
     terms: list[Term] = []
     silent: list[str] = []
-    outer, inner = _acting(system, bodies)
+    outer, inner = acting_on(system, bodies)
     along = angle_of(axis.direction)
     for force in outer:
         towards = angle_of(force.direction)
@@ -175,7 +175,7 @@ def torque_balance(system: System, bodies: tuple[str, ...], pivot: str, method: 
     turn = 1 if method.positive == "counter-clockwise" else -1
     terms: list[Term] = []
     silent: list[str] = []
-    outer, inner = _acting(system, bodies)
+    outer, inner = acting_on(system, bodies)
     for force in outer:
         found = list(_turning(system, force, pivot, turn))
         terms += found
@@ -187,7 +187,7 @@ def torque_balance(system: System, bodies: tuple[str, ...], pivot: str, method: 
     return Equation("torque", bodies, pivot, tuple(terms), method, tuple(silent), inner)
 
 
-def _acting(system: System, bodies: tuple[str, ...]) -> tuple[tuple[Force, ...], tuple[str, ...]]:
+def acting_on(system: System, bodies: tuple[str, ...]) -> tuple[tuple[Force, ...], tuple[str, ...]]:
     """Forces from outside on the bodies, and the ids of those between them."""
     on = [force for force in system.forces if force.body in bodies]
     ids = {force.id for force in on}

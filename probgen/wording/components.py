@@ -91,8 +91,8 @@ def weights_turned(
                 told.add(source)
                 weight = system.force(source).magnitude
                 square, along = (times(weight, Call(each, (angle,))) for each in ("cos", "sin"))
-                body = equation.axis.body if equation.axis else ""
-                yield WeightTurned(weight, angle, square, along, body)
+                axis = equation.axis or Y
+                yield WeightTurned(weight, angle, square, along, axis.body, axis.element)
 
 
 def _weights_on_slope(system: System, equation: Equation) -> dict[str, Expression]:

@@ -37,7 +37,7 @@ def _parts(passage: Passage, said: set[object]) -> Iterator[Part]:
 
 
 def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
-    turned: set[tuple[Expression, str]] = set()  # in one paragraph
+    turned: set[tuple[Expression, str, str]] = set()  # in one paragraph
     for fact in facts:
         match fact:
             case TurnsNothing():
@@ -46,9 +46,9 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 if (StrutAlong, force) not in said:
                     yield replace(fact, again=StrutAlong in said)
                 said.add((StrutAlong, force))
-            case WeightTurned(angle=angle, body=body) if fact not in said:
-                yield replace(fact, again=(angle, body) in turned)
-                turned.add((angle, body))
+            case WeightTurned(angle=angle, body=body, element=on) if fact not in said:
+                yield replace(fact, again=(angle, body, on) in turned)
+                turned.add((angle, body, on))
             case (
                 TakenAsOne()
                 | ForceSplit()

@@ -65,7 +65,7 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     system = digits.case.system
     if is_piece(system, body):
         return
-    expected = expectations(digits, body)
+    expected = _used(digits, expectations(digits, body))
     facts: list[Fact] = []
     with_another: set[str] = set()
     for id, each in expected.items():
@@ -83,18 +83,38 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     settled = _settled(digits)
     facts += _slips(digits, body, settled, reasoned)
     left = [size for size in free if size not in reasoned | settled.keys()]
-    shared = [size for size in left if names_in(size) & digits.case.plan.left_open]
-    if told := tuple(size for size in left if size not in shared):
+    shared = tuple(size for size in left if names_in(size) & digits.case.plan.left_open)
+    found = _worked_out(digits.case)
+    unused = tuple(size for size in left if size not in shared and not names_in(size) & found)
+    if told := tuple(size for size in left if size not in (*shared, *unused)):
         facts.append(SignsOpen(told))
-    if shared:
-        facts.append(LeftOpen(tuple(shared)))
+    facts += [LeftOpen(unused)] if unused else []
+    facts += [LeftOpen(shared, unsettled=True)] if shared else []
     if facts:
         yield sentences(*facts)
 
 
+def _worked_out(case: Case) -> frozenset[str]:
+    """The ids of all that an equation of the working holds, or a line of it gives."""
+    ways = case.plan.ways
+    held = (names_in(e.expression) for way in ways for s in way.steps for e in s.equations)
+    return frozenset(line.id for way in ways for line in way.lines).union(*held)
+
+
+def _used(digits: Digits, expected: Mapping[str, Expectation]) -> Mapping[str, Expectation]:
+    """Those of forces that are worked out, that tell the way of another, or that must be zero."""
+    found = _worked_out(digits.case)
+    telling = {each.id for other in expected.values() for each in other.against}
+    return {
+        id: each
+        for id, each in expected.items()
+        if not each.against or id in telling or names_in(each.force.magnitude) & found
+    }
+
+
 def _reasoned_on(digits: Digits, bodies: Sequence[Body]) -> set[Expression]:
     """The sizes of the forces whose sense is told where one of the bodies is."""
-    told = [each for body in bodies for each in expectations(digits, body).values()]
+    told = [each for body in bodies for each in _used(digits, expectations(digits, body)).values()]
     return {f.magnitude for each in told for f in (each.force, each.sharing) if f}
 
 
@@ -325,7 +345,8 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
             oblique, partly,
         )  # fmt: skip
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
-    return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0)
+    strands = len(expectation.against) if len(against) == 1 else 1
+    return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0, strands)
 
 
 def _rotation(digits: Digits, expectation: Expectation) -> Rotation:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from probgen.quantities.expression import Call, Expression, Sum, evaluate, names_in
-from probgen.statics.equation import Axis, Equation, X, Y
+from probgen.statics.equation import Axis, Equation, Lie, X, Y
 from probgen.statics.step import Step
 from probgen.wording.facts.balance import AxisTilted, Leaning, Tilt
 from probgen.wording.passage import Part, sentences
@@ -24,7 +24,13 @@ def tilted_axes(digits: Digits) -> tuple[Tilt, ...]:
         ways.setdefault(axis.label, set()).add(_way_along(digits, axis))
     several = any(len(each) > 1 for each in ways.values())
     tilts = [
-        Tilt(axis.label, axis.along, None if several else _way_along(digits, axis), axis.body)
+        Tilt(
+            axis.label,
+            axis.along,
+            None if several else _way_along(digits, axis),
+            axis.body,
+            axis.element,
+        )
         for axis in {axis.label: axis for axis in axes}.values()
     ]
     return tuple(sorted(tilts, key=lambda tilt: not tilt.along))
@@ -45,9 +51,10 @@ def _leaning(equation: Equation, axis: Axis) -> Iterator[Fact]:
     """At what angles forces are to the member that an axis is square to; to a surface, if they are
     put together of several.
     """
+    to_member = axis.lie is Lie.SQUARE_TO_MEMBER
     for term in equation.terms:
         match term.ratio:
-            case Call("sin" | "cos" as turn, (angle,)) if axis.element or isinstance(angle, Sum):
+            case Call("sin" | "cos" as turn, (angle,)) if to_member or isinstance(angle, Sum):
                 square = (turn == "cos") is not axis.along
                 yield Leaning(term.magnitude, angle, axis.element, square)
 

@@ -16,8 +16,6 @@ from probgen.quantities.expression import (
     Number,
     evaluate,
     names_in,
-    times,
-    total,
 )
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
@@ -28,7 +26,6 @@ from probgen.statics.step import Step
 from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
-    ArmOfLegs,
     CoordinatesFrom,
     Hold,
     LeverArm,
@@ -46,6 +43,7 @@ from probgen.wording.facts.torque import (
     TurnsNothing,
 )
 from probgen.wording.hypotenuse import hypotenuse_part
+from probgen.wording.legs import arm_along, arm_of_legs, legs_told
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.torque_angle import angle_between, partly_along
@@ -262,8 +260,7 @@ def _angles(
         if first.length is None:
             continue
         if len(turner.terms) > 1:
-            lengths = tuple(term.length for term in turner.terms if term.length is not None)
-            yield ArmOfLegs(turner.name, lengths, digits.convention.turning)
+            yield legs_told(digits, turner.name, turner.terms, turner.sense)
         elif partly_along(digits, pivot, first):
             arm, aside = _arm_known(digits, first, known), _is_aside(digits, pivot, first)
             place = arm, _side(digits, pivot, first), aside
@@ -301,7 +298,7 @@ def _straight_arms(
 def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
     """A lever arm by its letters, and its value once that is known."""
     assert term.length is not None
-    arm = term.length if term.ratio == UNITY else _product(term)
+    arm = term.length if term.ratio == UNITY else arm_along(term)
     if not names_in(arm) <= known or isinstance(arm, Number):
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
@@ -346,14 +343,14 @@ def _lever_arms(
     """The perpendicular distance from the pivot to each line of action."""
     told: set[str] = set()
     for turner in turners:
-        both = _arm_of_legs(digits, turner, known)
+        both = arm_of_legs(digits, turner.terms, known)
         if both:
             yield LeverArm(turner.name, both)
             continue
         for term in turner.terms:
             if term.length is None:
                 continue
-            arm = term.length if term.ratio == UNITY else _product(term)
+            arm = term.length if term.ratio == UNITY else arm_along(term)
             formula = _arm_known(digits, term, known)
             if len(formula) == 1:
                 sought = sorted(names_in(arm) - known - told)
@@ -371,24 +368,3 @@ def _lever_arms(
             line = pivot, digits.case.system.force(term.source).point
             angle, _ = angle_between(digits, term, known)
             yield LeverArm(turner.name, formula, (), line, angle)
-
-
-def _arm_of_legs(digits: Digits, turner: Turner, known: frozenset[str]) -> Formula:
-    """The lever arm of a force that two lengths place, as their sum or difference; else empty."""
-    signed = [(term.sign, _product(term)) for term in turner.terms if term.length is not None]
-    if len(signed) <= 1 or not names_in(total(*signed)) <= known:
-        return ()
-    if float(evaluate(total(*signed), digits.case.values)) < 0.0:
-        signed = [(-sign, arm) for sign, arm in signed]
-    legs = total(*sorted(((sign, Lump(arm)) for sign, arm in signed), key=lambda leg: -leg[0]))
-    arm = total(*sorted(signed, key=lambda leg: -leg[0]))
-    shown = (arm, digits.put_in(arm), digits.put_in(legs), digits.put_in(Lump(arm)))
-    formula: list[Expression | Relation] = [shown[0]]
-    for each in dict.fromkeys(shown[1:]):
-        formula += [Relation("="), each]
-    return tuple(formula)
-
-
-def _product(term: Term) -> Expression:
-    assert term.length is not None
-    return times(Lump(term.length), term.ratio)

@@ -21,6 +21,7 @@ from probgen.statics.truss import without_idle
 from probgen.working.bodies_used import bodies_used, is_piece, steps_told
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
+from probgen.working.needed import needed_for
 
 
 class Judged(StrEnum):
@@ -170,8 +171,12 @@ class ResultantPlaced(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class FollowsThrough(Fact):
-    """What is right with an earlier wrong result earns its marks."""
+class OtherRoutes(Fact):
+    """Another right way earns as much; follows: and so does what is right but for an earlier wrong
+    result, where something is worked out from another.
+    """
+
+    follows: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,24 +193,29 @@ class Criterion:
     asked: bool = False
 
 
-def follow_through(plan: Plan) -> FollowsThrough | None:
-    """What is said of marks after a wrong result; None where nothing is worked out from another."""
+def other_routes(plan: Plan) -> OtherRoutes:
+    """What is said of marks for another way, and after a wrong result."""
     for branch in plan.branches:
-        return follow_through(branch.plan)
+        return other_routes(branch.plan)
     found = {each.variable for each in plan.definitions} | {step.unknown for step in plan.steps}
     lines = (
         *(each.expression for each in plan.definitions),
         *(step.expression for step in plan.steps),
         *(end.expression for end in plan.outcomes),
     )
-    return FollowsThrough() if any(names_in(line) & found for line in lines) else None
+    return OtherRoutes(follows=any(names_in(line) & found for line in lines))
 
 
 def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
-    """All there is to mark in a working of the plan, in its order."""
+    """All there is to mark in a working of the plan, in its order.
+
+    A balance that only shows a force to be zero that no answer comes from earns nothing.
+    """
     asked = {find.quantity for find in plan.system.finds}
+    needed = frozenset[str]().union(*(needed_for(plan, find) for find in plan.system.finds))
     for each in _in_order(plan, convention):
-        yield replace(each, asked=each.quantity in asked)
+        if each.kind != "force" or each.quantity in needed:
+            yield replace(each, asked=each.quantity in asked)
 
 
 def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:

@@ -6,12 +6,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.quantities.expression import names_in
-from probgen.statics.line import Line
-from probgen.statics.plan import Plan, limits_asked
-from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Find, Form
+from probgen.statics.plan import Plan
+from probgen.statics.system import Form
 from probgen.working.criteria import Criterion
+from probgen.working.needed import needed_for
 
 GROUPS: Final = {
     "diagrams": ("diagram", "drawing"),
@@ -62,8 +60,7 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     Equations and diagrams go with the next result; a part for which nothing is left has none.
     """
     finds = plan.system.finds
-    lines = [line for each in plan.ways for line in each.lines]
-    needed = [_needed(_targets(plan, find), lines) for find in finds]
+    needed = [needed_for(plan, find) for find in finds]
     limited = iter(_limited(plan))
     places = [next(limited) if each.kind == "limit" else _place(each, needed) for each in found]
     following = len(finds) - 1
@@ -75,31 +72,6 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     return tuple(tuple(each for each, place in rows if place == part) for part in range(len(finds)))
 
 
-def _targets(plan: Plan, find: Find) -> set[str]:
-    """The ids of what answers a find, or of what its limits hold."""
-    if find.form is Form.HOLDS:
-        limits = limits_asked(plan.system, find)
-        return {name for each in limits for side in (each.left, each.right)
-                for name in names_in(side)}  # fmt: skip
-    of = Quantity(find.quantity)
-    if find.form is Form.COMPONENTS:
-        return {*of.components}
-    if find.form is Form.MAGNITUDE_AND_DIRECTION:
-        return {*of.components, *map(str, (of.magnitude, of.direction))}
-    return {find.quantity}
-
-
-def _needed(targets: set[str], lines: Sequence[Line]) -> set[str]:
-    """The targets and all they are worked out from."""
-    needed, waiting = set(targets), list(targets)
-    while waiting:
-        id = waiting.pop()
-        fresh = {name for line in lines if line.id == id for name in names_in(line.expression)}
-        waiting += fresh - needed
-        needed |= fresh
-    return needed
-
-
 def _limited(plan: Plan) -> Iterator[int]:
     """The places of the parts that ask of limits, in the order of what is marked of them."""
     finds = plan.system.finds
@@ -108,7 +80,7 @@ def _limited(plan: Plan) -> Iterator[int]:
     yield from map(finds.index, (*utmost, *holding))
 
 
-def _place(criterion: Criterion, needed: Sequence[set[str]]) -> int | None:
+def _place(criterion: Criterion, needed: Sequence[frozenset[str]]) -> int | None:
     """The place of the part a criterion is for, None where what follows it tells."""
     if not criterion.quantity:
         return None

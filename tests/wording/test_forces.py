@@ -48,6 +48,15 @@ def passage_of(text: str, place: int = 0) -> Passage:
     return forces_passage(own.digits, own.case.system.bodies[place])
 
 
+def asking(name: str, *forces: str) -> str:
+    """A supplied template that asks for the size and direction of forces too."""
+    (path,) = ROOT.glob(f"templates/*/{name}.toml")
+    finds = (
+        f'[[find]]\nquantity = "{force}"\nas = "magnitude and direction"\n' for force in forces
+    )
+    return path.read_text(encoding="utf-8") + "".join(finds)
+
+
 def facts_of(passage: Passage) -> list[Fact]:
     parts = [part for part in passage.parts if isinstance(part, Sentences | Items)]
     return [fact for part in parts for fact in part.facts]
@@ -122,8 +131,20 @@ def test_couples_are_named_after_the_forces() -> None:
     left = facts_of(passage_of(TWO_BEAMS))
     assert [fact.couple for fact in left if isinstance(fact, CoupleNamed)] == ["M_A"]
     assert isinstance(left[3], CoupleNamed)
-    (signs,) = [fact for fact in left if isinstance(fact, SignsOpen)]
-    assert shown(signs.letters) == "Q_x Q_y R_x R_y M_A"
+    assert shown(left[-2]) == "SignsOpen(Q_y M_A)"
+
+
+def test_of_forces_that_nothing_asked_needs_no_sense_is_reasoned() -> None:
+    """The level parts at two beams' joint and wall, and what the wall bears."""
+    assert shown(facts_of(passage_of(TWO_BEAMS))[-1]) == "LeftOpen(Q_x R_x R_y)"
+    (said,) = (line for line in told_of("tailgate-gas-struts") if "R_x and R_y are" in line)
+    assert said.endswith("R_x and R_y are neither asked for nor needed.")
+    assert not any("opposite way" in line for line in told_of("tailgate-gas-struts"))
+
+
+def test_pulls_of_one_rope_are_counted_where_nothing_else_is_held() -> None:
+    (said,) = (line for line in told_of("kneecap-squat") if "Of the other forces" in line)
+    assert said.startswith("Of the other forces only the two pulls T have a part along x")
 
 
 @pytest.mark.parametrize(
@@ -270,9 +291,9 @@ def test_loads_that_are_no_weights_are_not_called_so() -> None:
 
 
 def test_what_has_no_lever_arm_is_not_held_about_a_joint() -> None:
-    (told,) = (line for line in told_of("band-brake-hoist") if "farther from" in line)
-    assert "F, which balances T_2 about O, acts farther from O than T_2" in told
-    assert "with less than T_1 and T_2" in told
+    (line,) = (line for line in told(asking("band-brake-hoist", "S_O")) if "farther from" in line)
+    assert "F, which balances T_2 about O, acts farther from O than T_2" in line
+    assert "with less than T_1 and T_2" in line
 
 
 def test_where_two_bodies_lie_on_two_slopes_no_way_is_told_for_both() -> None:
@@ -345,8 +366,7 @@ def test_a_joint_s_force_that_the_problem_states_is_not_called_unknown() -> None
 
 def test_what_is_reasoned_of_one_body_is_not_open_on_the_next() -> None:
     """The pin of the table's legs: which way it pushes up is told of the top, and that is all."""
-    problem = prepare(default_bank().read("folding-table-strap"), Convention())
-    (own,) = work(problem, draw_class(problem, "signs", ["ada"]).draws)
+    _, own = worked(asking("folding-table-strap", "R", "Q"))
     top, left, _ = (
         facts_of(forces_passage(own.digits, body)) for body in bodies_used(own.case.plan)
     )

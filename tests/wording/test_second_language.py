@@ -343,7 +343,7 @@ def empty(of: Copy) -> tuple[Sheet, Key]:
         key.solutions[0], title="", statement=(), figure=None, sections=(), pictures={}
     )
     solution = replace(solution, given=(), asked=(), answers=(), slips=())
-    solution = replace(solution, scheme=(), follow_through=())
+    solution = replace(solution, scheme=(), other_routes=())
     shown = replace(
         sheet, header=header, preface=(), problems=(problem,), formulas=None, cautions=("",)
     )

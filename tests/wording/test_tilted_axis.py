@@ -22,7 +22,12 @@ def test_of_a_slope_the_parts_are_told_before() -> None:
 
 
 def test_an_angle_put_together_of_two_is_told_to_a_surface() -> None:
-    """Of a pipe's other face: as far from the line square to this one as both slope together."""
+    """Of a pipe's other face: as far from the line square to this one as both slope together.
+
+    Which of the two faces is said, here and where the axes are taken.
+    """
     lines = told_of("pipe-in-cradle")
-    assert any(line.startswith("N_2 is at β + α to the line square to the surface. Along the axis "
-                               "∥, along the surface") for line in lines)  # fmt: skip
+    assert any(line.startswith("N_2 is at β + α to the line square to the left face. Along the "
+                               "axis ∥, along the left face") for line in lines)  # fmt: skip
+    assert any("; ∥ along the left face, down" in line for line in lines)
+    assert any(line.endswith("square to the left face and W_p sin α along it.") for line in lines)

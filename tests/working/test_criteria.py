@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
+from probgen.quantities.expression import ZERO
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
@@ -20,6 +21,7 @@ from probgen.wording.key import tell
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.criteria import DiagramDrawn, criteria
+from probgen.working.needed import needed_for
 from probgen.working.scheme import WEIGHTS, Mark, scheme, shared
 from tests.wording.shown import lines
 
@@ -87,11 +89,15 @@ def test_every_student_is_marked_alike(path: Path, points: int) -> None:
 @pytest.mark.parametrize("points", [1, 6, 30])
 @pytest.mark.parametrize("path", EVERY, ids=named)
 def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
-    """Every step's result, every answer from data alone, every force asked, however few points."""
+    """Every step's result, every answer from data alone, every force asked, however few points.
+
+    A force found to be zero that no answer comes from is not marked.
+    """
     case = works(path)[0].case
     marks = scheme(case.plan, USUAL, points)
     marked = [id for mark in marks for id in mark.quantities]
-    found = [step.unknown for step in steps(case.plan)]
+    needed = {id for find in case.system.finds for id in needed_for(case.plan, find)}
+    found = [s.unknown for s in steps(case.plan) if s.expression != ZERO or s.unknown in needed]
     asked = {find.quantity for find in case.system.finds}
     asked |= {id for each in tuple(asked) for id in Quantity(each).components}
     settled = [d.variable for d in case.plan.definitions if d.variable in asked]
@@ -155,10 +161,10 @@ def test_largest_remainders(points: int, weights: list[int]) -> None:
 def test_weights_split_the_ladder_as_they_stand() -> None:
     marks = marks_of(CLEANER, 10)
     assert [(said(mark), mark.points) for mark in marks] == [
-        ("free-body diagram with five forces – method", WEIGHTS["diagram"]),
-        ("torque equation about A with signs and angles – method", WEIGHTS["torque"]),
-        ("numbers put in for N_w – method", WEIGHTS["substitution"]),
-        ("N_w found (unit) – accuracy", WEIGHTS["result"]),
+        ("free-body diagram with five forces\u00a0– method", WEIGHTS["diagram"]),
+        ("torque equation about A with signs and angles\u00a0– method", WEIGHTS["torque"]),
+        ("numbers put in for N_w\u00a0– method", WEIGHTS["substitution"]),
+        ("N_w found (unit)\u00a0– accuracy", WEIGHTS["result"]),
         ("f from the balance along x (sign and unit)", WEIGHTS["force"]),
         ("N_f from the balance along y (unit)", WEIGHTS["force"]),
         ("μ from f = μ N_f", WEIGHTS["condition"]),
@@ -166,7 +172,7 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
 
 
 def test_a_hinge_counts_as_one_force() -> None:
-    assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces – method"
+    assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces\u00a0– method"
 
 
 def test_a_diagram_is_marked_with_the_forces_that_the_key_counts() -> None:
@@ -196,9 +202,9 @@ def test_a_centre_of_mass_is_marked_beyond_a_diagram() -> None:
     assert not steps(works(bookcase)[0].case.plan)
     marks = marks_of(bookcase, 20)
     assert [(said(mark, bookcase), mark.kinds) for mark in marks[:3]] == [
-        ("y_G written out in symbols – method", ("formula",)),
-        ("numbers put in for y_G – method", ("substitution",)),
-        ("y_G found (unit) – accuracy", ("result",)),
+        ("y_G written out in symbols\u00a0– method", ("formula",)),
+        ("numbers put in for y_G\u00a0– method", ("substitution",)),
+        ("y_G found (unit)\u00a0– accuracy", ("result",)),
     ]
 
 

@@ -14,7 +14,7 @@ from probgen.statics.plan import Plan
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
-from probgen.working.criteria import FollowsThrough, criteria, follow_through
+from probgen.working.criteria import OtherRoutes, criteria, other_routes
 from probgen.working.scheme import Earned, Mark, halves, scheme
 from tests.situations import HEAD, worked
 
@@ -97,12 +97,12 @@ def test_every_balance_has_a_mark_where_points_allow(name: str) -> None:
 
 def test_equations_solved_together_all_earn_and_so_does_taking_out() -> None:
     assert said("lantern-two-cords", 12) == [
-        ("free-body diagram with three forces – method", 3),
-        ("force balance along y – method", 3),
-        ("force balance along x – method", 3),
-        ("T_1 eliminated from the two equations – method", 1),
-        ("T_2 found (unit) – accuracy", 1),
-        ("T_1 found (unit) – accuracy", 1),
+        ("free-body diagram with three forces\u00a0– method", 3),
+        ("force balance along y\u00a0– method", 3),
+        ("force balance along x\u00a0– method", 3),
+        ("T_1 eliminated from the two equations\u00a0– method", 1),
+        ("T_2 found (unit)\u00a0– accuracy", 1),
+        ("T_1 found (unit)\u00a0– accuracy", 1),
     ]
 
 
@@ -133,8 +133,8 @@ def test_small_steps_share_a_mark_before_a_balance_that_weighs_more_loses_points
 @pytest.mark.parametrize(
     ("direction", "words"),
     [
-        ("horizontal", "direction of R with its side – accuracy"),
-        ("axis", "direction of R as an angle from the x-axis – accuracy"),
+        ("horizontal", "direction of R with its side\u00a0– accuracy"),
+        ("axis", "direction of R as an angle from the x-axis\u00a0– accuracy"),
     ],
 )
 def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: str) -> None:
@@ -142,24 +142,24 @@ def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: 
     assert said("beam-stay-cable", 10, convention)[-1][0] == words
 
 
-def test_what_follows_an_earlier_wrong_result_earns() -> None:
+def test_another_way_earns_and_so_does_what_follows_an_earlier_wrong_result() -> None:
     own = problem("beam-stay-cable")
-    told = follow_through(own.plan)
-    assert told is not None
-    assert plain_text(ENGLISH.say(told, own.nouns)) == (
-        "Later parts that are right with an earlier wrong result earn their marks."
+    assert plain_text(ENGLISH.say(other_routes(own.plan), own.nouns)) == (
+        "Another right way earns the same marks, and so do later parts that are right but for an "
+        "earlier wrong result."
     )
 
 
 def test_what_follows_from_a_resultant_is_said_to_earn_too() -> None:
     """What is asked of a gate follows from the water's push alone, which is not asked."""
-    assert follow_through(problem("gate-under-water").plan) == FollowsThrough()
+    assert other_routes(problem("gate-under-water").plan) == OtherRoutes(follows=True)
 
 
-def test_where_nothing_follows_nothing_is_said() -> None:
+def test_where_nothing_follows_nothing_is_said_of_it() -> None:
     """The pull of a cord on which a given force pulls."""
     own, _ = worked(HANGING)
-    assert follow_through(own.plan) is None
+    told = other_routes(own.plan)
+    assert plain_text(ENGLISH.say(told, own.nouns)) == "Another right way earns the same marks."
 
 
 def test_two_answers_have_a_mark_each_where_points_allow() -> None:
@@ -177,7 +177,7 @@ def test_an_answer_told_apart_from_its_balance_is_still_asked() -> None:
 
 
 def test_a_load_that_grows_has_a_mark_for_its_resultant() -> None:
-    assert ("size and place of the resultant F – method", 1) in said("gate-under-water", 10)
+    assert ("size and place of the resultant F\u00a0– method", 1) in said("gate-under-water", 10)
     words = [each for each, _ in said("balcony-built-in", 10)]  # an even load
     assert not any("resultant" in each for each in words)
 

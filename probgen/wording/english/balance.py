@@ -66,7 +66,7 @@ def _axes(tilted: Sequence[Tilt], nouns: Nouns) -> Inlines:
     told = filled(level, x=letter("x"), y=letter("y"))
     for place, tilt in enumerate(tilted):
         several = "each body" if tilt.body else "the surface each body is on"
-        surface = _sloping(tilt.body, nouns) if tilt.way else several
+        surface = _sloping(tilt.body, tilt.element, nouns) if tilt.way else several
         told += filled(
             "{comma}{axis} {kind}{way}",
             comma=", " if place else "; ",
@@ -249,7 +249,7 @@ def pulls_several(fact: PullsSeveral, nouns: Nouns) -> Inlines:
 
 @say.register
 def weight_turned(fact: WeightTurned, nouns: Nouns) -> Inlines:
-    slope = _sloping(fact.body, nouns)
+    slope = _sloping(fact.body, fact.element, nouns)
     if fact.again:
         pattern = "Likewise the parts of {W} are {square} square to {slope} and {along} along it."
         return filled(pattern, W=fact.weight, square=fact.square, slope=slope, along=fact.along)
@@ -313,7 +313,7 @@ def leaning(fact: Leaning, nouns: Nouns) -> Inlines:
         F=fact.force,
         angle=fact.angle,
         line="the line square to " if fact.square else "",
-        member=the_element(fact.member, nouns) if fact.member else "the surface",
+        member=_sloping("", fact.element, nouns),
     )
 
 
@@ -322,19 +322,17 @@ def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
     return filled(
         "Along the axis {axis}, {kind} ({way} is positive){missing}:",
         axis=letter(fact.axis),
-        kind=_lie(fact, nouns),
+        kind=f"{'along' if fact.along else 'square to'} "
+        + _sloping(fact.body, fact.element, nouns),
         way=toward(fact.way, nouns),
         missing=_left_out(fact.missing),
     )
 
 
-def _lie(fact: AxisTilted, nouns: Nouns) -> str:
-    if fact.member:
-        return f"square to {the_element(fact.member, nouns)}"
-    return f"{'along' if fact.along else 'square to'} {_sloping(fact.body, nouns)}"
-
-
-def _sloping(body: str, nouns: Nouns) -> str:
+def _sloping(body: str, element: str, nouns: Nouns) -> str:
+    """What an axis is along or square to: a body, a member or one surface of several, the one."""
+    if element:
+        return the_element(element, nouns)
     return the_body(body, nouns) if body else "the surface"
 
 

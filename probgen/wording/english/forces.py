@@ -9,7 +9,7 @@ from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import agreeing, at, counted, heading, series
+from probgen.wording.english.grammar import agreeing, at, counted, heading, numeral, series
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -185,21 +185,23 @@ def slip_opposed(fact: SlipOpposed, nouns: Nouns) -> Inlines:
 @say.register
 def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
     one = len(fact.letters) == 1
-    return filled(
-        "Statics alone does not give {these}; {they} not needed for what is asked.",
-        these=series(fact.letters),
-        they="it is" if one else "they are",
-    )
+    are, they = ("is", "it is") if one else ("are", "they are")
+    pattern = "Statics alone does not give {these}; {they} not needed for what is asked."
+    if not fact.unsettled:
+        pattern = "{these} {are} neither asked for nor needed."
+    return filled(pattern, these=series(fact.letters), are=are, they=they)
 
 
 @say.register
 def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
     quarter = fact.theirs.quarter
+    pulls = f"the {numeral(fact.strands)} pulls " if fact.strands > 1 else ""
     return filled(
-        "Of the other forces only {these} {have} a part along {axis}, {theirs}, so {F} must act "
-        "{way}{how}.",
+        "Of the other forces only {pulls}{these} {have} a part along {axis}, {theirs}, so {F} must "
+        "act {way}{how}.",
+        pulls=pulls,
         these=series(fact.others),
-        have="has" if len(fact.others) == 1 else "have",
+        have="has" if len(fact.others) == 1 and not pulls else "have",
         axis=letter(fact.axis) if fact.axis else "the surface",
         theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,

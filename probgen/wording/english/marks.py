@@ -25,7 +25,6 @@ from probgen.working.criteria import (
     DiagramDrawn,
     DirectionFound,
     FirstLimitNamed,
-    FollowsThrough,
     FoundFromBalance,
     FoundFromCondition,
     IdleNamed,
@@ -34,6 +33,7 @@ from probgen.working.criteria import (
     LimitsCompared,
     MagnitudeFound,
     NumbersPutIn,
+    OtherRoutes,
     QuantityFound,
     ResultantIntegrated,
     ResultantPlaced,
@@ -55,15 +55,16 @@ def mark(fact: Mark, nouns: Nouns) -> Inlines:
 
 
 _EARNED: Final = {
-    Earned.METHOD: " – method",
-    Earned.ACCURACY: " – accuracy",
+    Earned.METHOD: "\u00a0– method",
+    Earned.ACCURACY: "\u00a0– accuracy",
     Earned.BOTH: "",
 }
 
 
 @say.register
-def follows_through(fact: FollowsThrough, nouns: Nouns) -> Inlines:
-    return (Text("Later parts that are right with an earlier wrong result earn their marks."),)
+def other_routes(fact: OtherRoutes, nouns: Nouns) -> Inlines:
+    later = ", and so do later parts that are right but for an earlier wrong result"
+    return (Text(f"Another right way earns the same marks{later if fact.follows else ''}."),)
 
 
 @say.register

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.quantities.expression import ZERO, Expression, times, total
-from probgen.wording.english.grammar import series, the_bodies
+from probgen.wording.english.grammar import numeral, series, the_bodies
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
@@ -223,11 +223,17 @@ def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
 
 @say.register
 def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
+    back = ", that of {those} {back}" if fact.against else ""
     return filled(
-        "The way from the pivot to {F} has two legs, {lengths}; each gives a {word} of its own.",
+        "The way from the pivot to {F} has {count} legs, {lengths}; each gives a {word} of its own"
+        + back
+        + ".",
         F=series(_named([fact.force])),
+        count=numeral(len(fact.lengths)),
         lengths=series(fact.lengths),
         word=fact.turning,
+        those=series(fact.against),
+        back=fact.back,
     )
 
 

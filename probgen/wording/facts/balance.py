@@ -20,13 +20,15 @@ class AxesHeading(Fact):
 class Tilt:
     """An axis along a surface or a body, or square to it, and its positive way.
 
-    body: that body, "" for a surface.  way: None where each of several bodies has its own.
+    body: that body, "" for a surface; element: what has the surface where several touch, else "".
+    way: None where each of several bodies has its own.
     """
 
     axis: str
     along: bool
     way: Way | None
     body: str = ""
+    element: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,8 +185,8 @@ class PullsSeveral(Fact):
 class WeightTurned(Fact):
     """A weight on a slope; angle: of the slope; square, along: its parts, without signs.
 
-    body: the straight body that slopes, "" for a surface; again: whether it was told of another
-    weight there, or on a slope as steep.
+    body: the straight body that slopes, "" for a surface; element: as in `Tilt`; again: whether it
+    was told of another weight there, or on a slope as steep.
     """
 
     weight: Expression
@@ -192,6 +194,7 @@ class WeightTurned(Fact):
     square: Expression
     along: Expression
     body: str = ""
+    element: str = ""
     again: bool = False
 
 
@@ -229,12 +232,12 @@ class ConditionsHold(Fact):
 
 @dataclass(frozen=True, slots=True)
 class Leaning(Fact):
-    """A force at an angle to a member, or to the line square to it; to a surface where member is
-    ""."""
+    """A force at an angle to a member or a surface, or to the line square to it; element: the
+    member's, or as in `Tilt`."""
 
     force: Expression
     angle: Expression
-    member: str
+    element: str
     square: bool
 
 
@@ -243,15 +246,14 @@ class AxisTilted(Fact):
     """along: whether the axis runs along the surface, and not square to it; way: its positive.
 
     missing: unknown forces that it leaves out.
-    member: the element of a member it is square to; body: the body it is along or square to; both
-    "" for a surface.
+    body: the body it is along or square to; element: the member it is square to, or as in `Tilt`.
     """
 
     axis: str
     along: bool
     way: Way
     missing: tuple[Expression, ...]
-    member: str = ""
+    element: str = ""
     body: str = ""
 
 

@@ -105,9 +105,13 @@ class SlipOpposed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LeftOpen(Fact):
-    """Quantities that equilibrium alone does not settle, and that nobody asks for."""
+    """Quantities that no step works out, because nobody asks for them.
+
+    unsettled: whether equilibrium alone does not even give them.
+    """
 
     letters: tuple[Expression, ...]
+    unsettled: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +120,8 @@ class PartExpected(Fact):
 
     way: which way it acts; others, theirs: the forces it holds in balance, and their way.
     axis: "" of friction along a slope.
-    drawn: whether it is drawn that way too, and so will come out positive.
+    drawn: whether it is drawn that way too, and so will come out positive.  strands: how many pulls
+    of one rope the others are, where they are no more than that.
     """
 
     force: Expression
@@ -125,6 +130,7 @@ class PartExpected(Fact):
     theirs: Way
     axis: str
     drawn: bool
+    strands: int = 1
 
 
 @dataclass(frozen=True, slots=True)

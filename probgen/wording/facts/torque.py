@@ -163,11 +163,16 @@ class LineBeside(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ArmOfLegs(Fact):
-    """A force reached from the pivot by several legs, each with a torque of its own."""
+    """A force reached from the pivot by several legs, each with a torque of its own.
+
+    against: the legs by which it turns the body back; back: which way that is.
+    """
 
     force: Expression | Placed
     lengths: tuple[Expression, ...]
     turning: Turning
+    against: tuple[Expression, ...] = ()
+    back: Rotation = "clockwise"
 
 
 @dataclass(frozen=True, slots=True)

@@ -120,7 +120,7 @@ def _solution(solution: Solution) -> str:
             *(_section(section, pictures) for section in solution.sections),
             _table("ll", map(_answer, solution.answers)),
             _table("p{100mm}r", map(_mark, solution.scheme)),
-            _text(solution.follow_through),
+            _text(solution.other_routes),
             _blocks(solution.slips, pictures),
         )
     )

@@ -1,0 +1,49 @@
+"""A force that several lengths place, one after the other: its torques, and its one lever arm."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from probgen.quantities.expression import Expression, Lump, evaluate, names_in, times, total
+from probgen.quantities.formula import Formula, Relation
+from probgen.statics.equation import Term
+from probgen.wording.facts.torque import ArmOfLegs, Placed
+from probgen.working.convention import Rotation
+from probgen.working.digits import Digits
+
+
+def legs_told(
+    digits: Digits, name: Expression | Placed, terms: Sequence[Term], sense: int
+) -> ArmOfLegs:
+    """The legs of a force, and those by which it turns against its own sense.
+
+    sense: +1 counter-clockwise, -1 clockwise.
+    """
+    legs = [(term, term.length) for term in terms if term.length is not None]
+    whole = float(evaluate(total(*((t.sign, arm_along(t)) for t, _ in legs)), digits.case.values))
+    against = tuple(length for term, length in legs if term.sign * whole < 0.0)
+    back: Rotation = "clockwise" if sense > 0 else "counter-clockwise"
+    lengths = tuple(length for _, length in legs)
+    return ArmOfLegs(name, lengths, digits.convention.turning, against, back)
+
+
+def arm_of_legs(digits: Digits, terms: Sequence[Term], known: frozenset[str]) -> Formula:
+    """The lever arm of a force that two lengths place, as their sum or difference; else empty."""
+    signed = [(term.sign, arm_along(term)) for term in terms if term.length is not None]
+    if len(signed) <= 1 or not names_in(total(*signed)) <= known:
+        return ()
+    if float(evaluate(total(*signed), digits.case.values)) < 0.0:
+        signed = [(-sign, arm) for sign, arm in signed]
+    legs = total(*sorted(((sign, Lump(arm)) for sign, arm in signed), key=lambda leg: -leg[0]))
+    arm = total(*sorted(signed, key=lambda leg: -leg[0]))
+    shown = (arm, digits.put_in(arm), digits.put_in(legs), digits.put_in(Lump(arm)))
+    formula: list[Expression | Relation] = [shown[0]]
+    for each in dict.fromkeys(shown[1:]):
+        formula += [Relation("="), each]
+    return tuple(formula)
+
+
+def arm_along(term: Term) -> Expression:
+    """The part of a leg that is square to the force."""
+    assert term.length is not None
+    return times(Lump(term.length), term.ratio)

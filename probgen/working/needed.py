@@ -1,0 +1,35 @@
+"""What the answers of a problem are worked out from."""
+
+from __future__ import annotations
+
+from probgen.quantities.expression import names_in
+from probgen.statics.plan import Plan, limits_asked
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Find, Form
+
+
+def needed_for(plan: Plan, find: Find) -> frozenset[str]:
+    """The ids of what answers a find, or of what its limits hold, and of all they come from."""
+    lines = [line for each in plan.ways for line in each.lines]
+    needed = _targets(plan, find)
+    waiting = list(needed)
+    while waiting:
+        id = waiting.pop()
+        fresh = {name for line in lines if line.id == id for name in names_in(line.expression)}
+        waiting += fresh - needed
+        needed |= fresh
+    return frozenset(needed)
+
+
+def _targets(plan: Plan, find: Find) -> set[str]:
+    """The ids of what answers a find, or of what its limits hold."""
+    if find.form is Form.HOLDS:
+        limits = limits_asked(plan.system, find)
+        return {name for each in limits for side in (each.left, each.right)
+                for name in names_in(side)}  # fmt: skip
+    of = Quantity(find.quantity)
+    if find.form is Form.COMPONENTS:
+        return {*of.components}
+    if find.form is Form.MAGNITUDE_AND_DIRECTION:
+        return {*of.components, *map(str, (of.magnitude, of.direction))}
+    return {find.quantity}

@@ -1,0 +1,24 @@
+"""A force that several lengths place: its torques one by one, and its one lever arm."""
+
+from __future__ import annotations
+
+from probgen.working.convention import Convention
+from tests.wording.own_telling import told_of
+
+
+def test_the_leg_by_which_a_force_turns_a_body_back_is_told() -> None:
+    """Along the cabinet its weight turns it down about the lower corner; up from there, back."""
+    (said,) = (line for line in told_of("box-carried-upstairs") if "legs" in line)
+    assert said == (
+        "The way from the pivot to W_c has two legs, L/2 and h/2; each gives a torque of its own, "
+        "that of h/2 counter-clockwise."
+    )
+
+
+def test_the_one_lever_arm_of_two_legs_is_their_difference() -> None:
+    (said,) = (
+        line
+        for line in told_of("box-carried-upstairs", Convention(torque="arm"))
+        if line.startswith("Lever arm of W_c")
+    )
+    assert "(L/2) cos θ − (h/2) sin θ = " in said
