@@ -181,8 +181,8 @@ def _forces_of(branches: Sequence[Digits], aside: Collection[str]) -> Iterator[P
 
 def _supposing(system: System, limit: Limit) -> Passage:
     """The opening of a branch: its limit is just reached."""
-    push, at = edge_reached(system, limit)
-    supposed = LimitSupposed(limit.id, limit.left, limit.right, push, at)
+    push, place, at = edge_reached(system, limit)
+    supposed = LimitSupposed(limit.id, limit.left, limit.right, push, place, at)
     return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 

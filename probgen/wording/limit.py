@@ -29,8 +29,8 @@ from probgen.working.fact import Fact
 from probgen.working.verdict import governing, side_dimension, verdict_on
 
 
-def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str]:
-    """The normal force that a limit lets act at a point at the utmost, and that point.
+def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str, str]:
+    """The normal force that a limit lets act at a point at the utmost, where it acts, that point.
 
     None and "" where the limit is of something else, or another contact still holds the body.
     """
@@ -47,8 +47,8 @@ def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str]:
         )
         for point in system.points.values():
             if point.links == moved:
-                return force.magnitude, point.id
-    return None, ""
+                return force.magnitude, force.point, point.id
+    return None, "", ""
 
 
 def _held_by(system: System, force: Force) -> bool:

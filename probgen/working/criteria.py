@@ -10,7 +10,6 @@ from probgen.quantities.expression import UNITY, Expression, Name, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation
-from probgen.statics.geometry import angle_of
 from probgen.statics.method import TorqueForm
 from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
@@ -47,8 +46,8 @@ class DiagramDrawn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TorqueEquation(Fact):
-    """bodies: whose balance it is; none where there is only one; form: how torques are written
-    where some force acts at a slant; "arm" where none does, for then all forms are the same.
+    """bodies: whose balance it is; none where there is only one; form: how torques are written;
+    "arm" instead of "angle" where no force acts at a slant.
     """
 
     pivot: str
@@ -363,10 +362,8 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
 
 def _torque(system: System, equation: Equation, turning: Turning) -> TorqueEquation:
     slanting = any(term.ratio != UNITY for term in equation.terms)
-    if equation.method.torque == "components":
-        own = [f for f in system.forces if any(t.source == f.id for t in equation.terms)]
-        slanting |= any(not angle_of(force.direction).along_axis for force in own)
-    form = equation.method.torque if slanting else "arm"
+    written = equation.method.torque
+    form = written if slanting or written == "components" else "arm"
     return TorqueEquation(equation.about, turning, form, _whose(system, equation))
 
 

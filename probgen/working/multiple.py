@@ -32,11 +32,14 @@ def figures_shown(number: Number) -> Number:
 def in_one_of(multiples: Collection[Unit], number: Number) -> Number:
     """The number in a multiple of its unit that is used beside it; as it is where none is.
 
-    748 N beside 1.24 kN is 0.748 kN; 74.8 N stays, for 0.0748 kN is harder to read.
+    748 N beside 1.24 kN is 0.748 kN, and nothing is 0 kN, whose unit gives it away in advance else;
+    74.8 N stays, for 0.0748 kN is harder to read.
     """
     multiple = multiple_of(number.unit) if number.unit is not None else None
     if multiple is None or multiple not in multiples:
         return number
+    if number.value == 0:
+        return Number(number.value, multiple)
     larger = _in(multiple, number)
     return larger if abs(larger.value) >= _LEAST else number
 

@@ -186,7 +186,9 @@ def test_a_body_that_tips_stands_on_its_edge_where_the_floor_then_pushes() -> No
     (opening,) = (
         line for line in told_of("cabinet-slide-or-tip") if "Suppose" in line and "tip" in line
     )
-    assert "it stands on its edge at B alone, so N acts at B: x has just reached b." in opening
+    assert opening.endswith(
+        "it stands on its edge at B alone, so Q, where N acts, is at B: x has just reached b."
+    )
 
 
 def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first() -> None:

@@ -62,9 +62,10 @@ def supposed_heading(fact: SupposedHeading, nouns: Nouns) -> Inlines:
 def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
     if fact.push is not None:
         return filled(
-            "Suppose that {limit}: then it stands on its edge at {B} alone, so {N} acts at {B}: "
-            "{left} has just reached {right}.",
+            "Suppose that {limit}: then it stands on its edge at {B} alone, so {Q}, where {N} "
+            "acts, is at {B}: {left} has just reached {right}.",
             limit=names.limit(fact.limit, nouns),
+            Q=letter(fact.place),
             B=letter(fact.at),
             N=fact.push,
             left=fact.left,

@@ -25,13 +25,15 @@ class SupposedHeading(Fact):
 class LimitSupposed(Fact):
     """A limit just reached: both of its sides are equal.
 
-    push, at: the normal force that has moved as far as a point, where that is the limit; else None.
+    push, place, at: the normal force whose point of application has come to another point, where
+    that is the limit; else None.
     """
 
     limit: str
     left: Expression
     right: Expression
     push: Expression | None = None
+    place: str = ""
     at: str = ""
 
 
