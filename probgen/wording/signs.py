@@ -31,7 +31,7 @@ from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
-from probgen.working.direction import quarter_of, way_of
+from probgen.working.direction import quarter_of, way_of, way_stated
 from probgen.working.fact import Fact
 
 _STRAIGHT: Final = 1e-9  # of a force, the part along an axis that counts as none
@@ -153,9 +153,8 @@ def sign_unknown(system: System, size: Expression) -> bool:
 
 
 def _open(system: System, force: Force) -> bool:
-    """Whether nothing tells which way a force acts: weights act down, applied ones as stated."""
-    stated = force.kind in (Kind.FORCE, Kind.WEIGHT) and not force.part.is_component
-    return not stated and sign_unknown(system, force.magnitude)
+    """Whether nothing tells which way a force acts."""
+    return not way_stated(force) and sign_unknown(system, force.magnitude)
 
 
 def _unreasoned(system: System, body: Body) -> list[Force]:

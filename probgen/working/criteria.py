@@ -15,10 +15,11 @@ from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Form, Spread, System, Variable
+from probgen.statics.system import Body, ForcePart, Form, Spread, System, Variable
 from probgen.statics.truss import without_idle
 from probgen.working.bodies_used import bodies_used, is_piece, steps_told
 from probgen.working.convention import Convention, Turning
+from probgen.working.direction import way_stated
 from probgen.working.fact import Fact
 from probgen.working.needed import needed_for
 
@@ -233,7 +234,7 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     for step in steps_told(plan):
         variable = system.variables[step.unknown]
         if step.unknown in together:
-            found = QuantityFound(variable.as_name, _judged(variable))
+            found = QuantityFound(variable.as_name, _judged(system, variable))
             yield Criterion("result", found, step.unknown)
         elif step.partners:
             together |= {partner.unknown for partner in step.partners}
@@ -242,7 +243,7 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
             yield from _of_step(system, step, convention.turning)
     for variable in _from_data(plan):
         name = variable.as_name
-        found = QuantityFound(name, _judged(variable))
+        found = QuantityFound(name, _judged(system, variable))
         yield Criterion("formula", WrittenOut(name))
         yield Criterion("substitution", NumbersPutIn(name))
         yield Criterion("result", found, variable.id)
@@ -325,7 +326,8 @@ def _forces_on(system: System, body: str) -> int:
 
 def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion]:
     variable = system.variables[step.unknown]
-    name, equation, judged = variable.as_name, step.equation, _judged(variable)
+    name, equation = variable.as_name, step.equation
+    judged = _judged(system, variable, of_condition=equation.kind == "condition")
     match equation.kind:
         case "torque":
             yield Criterion("torque", _torque(system, equation, turning))
@@ -356,7 +358,7 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
     others = tuple(system.variables[partner.unknown].as_name for partner in step.partners)
     if sum(equation.kind != "condition" for equation in step.equations) > 1:  # else it is put in
         yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
-    found = QuantityFound(variable.as_name, _judged(variable))
+    found = QuantityFound(variable.as_name, _judged(system, variable))
     yield Criterion("result", found, step.unknown)
 
 
@@ -378,7 +380,12 @@ def _formula(equation: Equation) -> Formula:
     return (left, Relation("="), right)
 
 
-def _judged(variable: Variable) -> Judged:
-    if variable.dimension in (FORCE, TORQUE) and not variable.nonnegative:
+def _judged(system: System, variable: Variable, *, of_condition: bool = False) -> Judged:
+    """A force that acts as the problem says has a size and no sign; of friction a condition gives
+    the size alone."""
+    own = [force for force in system.forces if variable.id in names_in(force.magnitude)]
+    told = (way_stated(f) or (of_condition and f.part is ForcePart.FRICTION) for f in own)
+    sized = variable.nonnegative or (own and all(told))
+    if variable.dimension in (FORCE, TORQUE) and not sized:
         return Judged.SIGN_AND_UNIT
     return Judged.UNIT if variable.unit.plain else Judged.NOTHING

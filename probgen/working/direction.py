@@ -9,6 +9,7 @@ from typing import Final, Literal
 from probgen.quantities.expression import Number
 from probgen.quantities.rounding import exact, round_places
 from probgen.quantities.unit import DEGREE
+from probgen.statics.system import Force, Kind
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
 
@@ -62,6 +63,11 @@ def way_of(degrees: float) -> Way:
     """Roughly which way a direction (degrees counter-clockwise from +x) points."""
     turned = math.radians(degrees)
     return Way(quarter_of(degrees), math.sin(turned) > 0, math.cos(turned) > 0)
+
+
+def way_stated(force: Force) -> bool:
+    """Whether the problem says which way a force acts: a weight's down, an applied one's."""
+    return force.kind in (Kind.FORCE, Kind.WEIGHT) and not force.part.is_component
 
 
 def direction_of(degrees: float, convention: Convention) -> Direction:

@@ -171,6 +171,22 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("id", "mark"),
+    [
+        ("cabinet-slide-or-tip", "P found (unit)"),  # pushed to the right, as is said
+        ("ladder-raised", "F found (unit)"),  # at right angles to the ladder
+        ("crate-ramp-strap", "f found (unit)"),  # at its largest, whichever way
+        ("wheelbarrow-compost", "F found (unit)"),
+        ("fishing-rod", "R_y found (sign and unit)"),
+        ("cable-reel-ramp", "f found (sign and unit)"),
+    ],
+)
+def test_a_sign_is_asked_where_the_way_of_a_force_is_to_be_found(id: str, mark: str) -> None:
+    (path,) = (each for each in OWN if each.stem == id)
+    assert any(mark in said(each, path) for each in marks_of(path, 20))
+
+
 def test_a_hinge_counts_as_one_force() -> None:
     assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces\u00a0– method"
 
