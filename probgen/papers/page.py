@@ -175,7 +175,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
         )
         for face in copy.faces
     )
-    cautions = tuple(_cautions(copy)) if copy.problem_set.caution else ()
+    cautions = _cautions(copy) if copy.problem_set.caution else ()
     return document.Sheet(
         copy.header,
         copy.preface,
@@ -375,9 +375,8 @@ def _origins(copy: Copy) -> Iterator[str]:
             yield f"{face.number}: {', '.join(told)}."
 
 
-def _cautions(copy: Copy) -> Iterator[str]:
-    """Each caution that concerns one of the problems, once."""
+def _cautions(copy: Copy) -> tuple[str, ...]:
+    """Each sentence of the cautions that concern one of the problems, once."""
     kinds = {kind for problem in copy.problems for kind in problem.template.cautions}
-    for kind, text in copy.language.page.cautions:
-        if kind in kinds:
-            yield text
+    told = copy.language.page.cautions
+    return tuple(dict.fromkeys(text for kind, text in told if kind in kinds))

@@ -10,10 +10,12 @@ class PageWords:
     """One language's words, as plain text; layouts have them as `words`.
 
     language: its tag by BCP 47, "en".
-    page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
+    page, page_of: "page 2 of 5"; continued: behind a problem's title, where it goes on to a page.
+    points: behind a number, with points_head as a label.
     find: before what is asked; given, asked: heads of both in a key.
     verdicts: on answers that were marked, pairs of a finding and its words.
-    caution: before the cautions, pairs of a kind and its words; origins: before who wrote what.
+    caution: before the cautions, pairs of a kind and a sentence, which several may share.
+    origins: before who wrote what.
     key, key_mark: of a key, in its foot and in its head; solutions: in both, of what students get.
     feedback: of a student's marks, with typed and verdict as heads of its columns.
     verdicts_head, commonest_slips, teach_again: heads of an instructor's page of marks.
@@ -32,6 +34,7 @@ class PageWords:
     due: str
     page: str
     page_of: str
+    continued: str
     points: str
     points_head: str
     find: str

@@ -111,6 +111,12 @@ def test_cautions_are_those_of_the_problems_each_once() -> None:
     assert sorted(told) == sorted(texts[kind] for kind in kinds[careful[0]])
 
 
+def test_a_sentence_that_two_kinds_of_caution_share_is_printed_once() -> None:
+    told = sheet_of(copy_with(["derrick-hoist-rope"])).cautions
+    assert [text.split()[0] for text in told] == ["Loads", "Cables", "Local"]
+    assert len(set(told)) == len(told)
+
+
 def test_where_problems_come_from_is_told_only_where_the_set_asks_for_it() -> None:
     assert sheet_of(copy_with([BEAM, JAW])).origins == ()
     origin = default_bank().read(BEAM).origin

@@ -6,6 +6,8 @@ from typing import Final
 
 from probgen.wording.page_words import PageWords
 
+_LICENSED: Final = "Local codes and licensed practice decide."
+
 PAGE: Final = PageWords(
     language="en",
     name="Name",
@@ -19,6 +21,7 @@ PAGE: Final = PageWords(
     due="Due",
     page="page",
     page_of="of",
+    continued="continued",
     points="points",
     points_head="Points",
     find="Find",
@@ -53,14 +56,14 @@ PAGE: Final = PageWords(
         ),
         (
             "lifting",
-            "Loads and supports are idealised: not for planning a lift; local codes and licensed "
-            "practice decide.",
+            "Loads and supports are idealised: not for planning a lift.",
         ),
         (
             "rigging",
-            "Cables and fixings are idealised: not for design or rigging; local codes and "
-            "licensed practice decide.",
+            "Cables and fixings are idealised: not for design or rigging.",
         ),
+        ("lifting", _LICENSED),
+        ("rigging", _LICENSED),
     ),
     key="Key",
     key_mark="Worked key",
