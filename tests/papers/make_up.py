@@ -52,14 +52,16 @@ class Line:
 
 @dataclass(frozen=True)
 class Page:
-    """lines: without the foot's; filled: the part of the height for text that has ink above;
-    height: for text, in pt; strokes: where what is drawn begins and ends, pt from the top, of a
-    page that begins with a problem, but for the first."""
+    """lines: without the foot's, and those above the text, which are its head; filled: the part of
+    the height for text that has ink above; height: for text, in pt; strokes: where what is
+    drawn begins and ends, pt from the top, of a page that begins with a problem, but for the first.
+    """
 
     lines: tuple[Line, ...]
     filled: float
     height: float
     strokes: tuple[tuple[float, float], ...] = ()
+    head: tuple[str, ...] = ()
 
 
 def pages(pdf: bytes) -> tuple[Page, ...]:
@@ -148,13 +150,14 @@ def _page(leaf: Leaf, *, first: bool) -> Page:
     height = page.get_height()
     lines = list(_lines(page, height))
     foot = next(line for line in reversed(lines) if _FOOT.search(line.text))
-    body = tuple(line for line in lines if line.bottom < foot.top - 6.0)
+    body = tuple(line for line in lines if TOP < line.bottom < foot.top - 6.0)
+    head = tuple(line.text for line in lines if line.bottom <= TOP)
     end = foot.top - 8.0 - FOOT_GAP
     rows = np.flatnonzero(dark[: int(end + 12.0)].any(1))
     last = float(rows[-1]) if rows.size else TOP
     begins = not first and bool(body) and body[0].begins_problem
     strokes = tuple(_strokes(page, height)) if begins else ()
-    return Page(body, (last - TOP) / (end - TOP), end - TOP, strokes)
+    return Page(body, (last - TOP) / (end - TOP), end - TOP, strokes, head)
 
 
 def _strokes(page: pypdfium2.PdfPage, height: float) -> Iterator[tuple[float, float]]:

@@ -1,6 +1,7 @@
 """How the pages of keys are made up: nothing alone, nothing apart, none half empty."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -167,6 +168,33 @@ def told(ids: Sequence[str], draws: int) -> list[str]:
 )
 def test_pages_are_made_up_well(ids: tuple[str, ...]) -> None:
     assert told(ids, 5) == []
+
+
+def test_a_page_says_which_problem_goes_on_there() -> None:
+    """Where one does, and no other; a page that begins with a problem has its head."""
+    ids = ("jaw-bites-nut", "climbing-triangle", "crate-ramp-strap", "seesaw-two-riders")
+    titles = {str(n): default_bank().read(id).title for n, id in enumerate(ids, start=1)}
+    for each in printed(copies(ids, 3), LOOKS["letter"], (Kind.KEYS,)):
+        at = "0"
+        for page in pages(each.pdf):
+            goes_on = not page.lines[0].begins_problem and at != "0"
+            assert page.head == ((f"{at} {titles[at]} (continued)",) if goes_on else ())
+            at = [at, *(line.text[0] for line in page.lines if line.begins_problem)][-1]
+
+
+@pytest.mark.parametrize(
+    ("id", "look"), [("wing-wind-tunnel", "letter"), ("crate-ramp-strap", "A4, large")]
+)
+def test_room_for_working_on_a_further_page_says_whose_it_is(id: str, look: str) -> None:
+    """Squared room of 20 cm behind a problem that fills more than half a page."""
+    (copy,) = copies([id], 1)
+    problem_set = replace(copy.problem_set, room="grid", working=20)
+    made = replace(copy, problem_set=problem_set)
+    (each,) = printed([made], LOOKS[look], (Kind.SHEETS,))
+    with pypdfium2.PdfDocument(each.pdf) as pdf:
+        *_, before, last = (page.get_textpage().get_text_range() for page in pdf)
+    assert f"{default_bank().read(id).title} (continued)" in last
+    assert "(continued)" not in before
 
 
 def overlong(documents: Sequence[Printed]) -> Iterator[str]:
