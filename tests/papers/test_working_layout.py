@@ -41,3 +41,35 @@ def test_a_part_too_wide_for_its_line_is_set_smaller(key: Document, width: int) 
     body = rf"\parbox{{{width}mm}}{{\working{{\row{{W}}{{=}}{{{FRACTION}}}}}}}"
     (page,) = print_batch([replace(key, body=body)]).printed
     assert page.blemishes == ()
+
+
+@pytest.mark.parametrize(
+    ("width", "lines"),
+    [
+        (90, ["F = 0", "W = abc = (25 N/m)(1.25 m)(2.60 m) = 81 N"]),
+        (70, ["F = 0", "W = abc = (25 N/m)(1.25 m)(2.60 m)", "= 81 N"]),
+        (55, ["F = 0", "W = abc", "= (25 N/m)(1.25 m)(2.60 m)", "= 81 N"]),
+    ],
+)
+def test_a_chain_that_is_too_wide_is_broken_before_its_relations(
+    key: Document, width: int, lines: list[str]
+) -> None:
+    numbers = r"(25\,\mathrm{N/m})(1.25\,\mathrm{m})(2.60\,\mathrm{m})"
+    links = rf"\row{{W}}{{=}}{{abc}}\row{{}}{{=}}{{{numbers}}}\row{{}}{{=}}{{81\,\mathrm{{N}}}}"
+    working = rf"\working{{\row{{F}}{{=}}{{0}}\chain{{{links}}}}}"
+    batch = print_batch([replace(key, body=rf"\parbox{{{width}mm}}{{{working}}}")])
+    assert batch.failures == ()
+    with pypdfium2.PdfDocument(batch.printed[0].pdf) as pdf:
+        told = pdf[0].get_textpage().get_text_range().splitlines()
+    assert [" ".join(line.split()) for line in told[: len(lines)]] == lines
+
+
+def test_a_form_of_a_balance_goes_on_in_the_line_before_as_a_whole_or_not(key: Document) -> None:
+    """There is room for what it equals, but not for the zero behind."""
+    form = r"\row{}{=}{Sabcdefghijkl - Wabcdefghijkl}"
+    working = rf"\working{{\row{{F}}{{=}}{{S - W}}\chain{{{form}\row{{}}{{=}}{{0}}}}}}"
+    batch = print_batch([replace(key, body=rf"\parbox{{84mm}}{{{working}}}")])
+    with pypdfium2.PdfDocument(batch.printed[0].pdf) as pdf:
+        told = pdf[0].get_textpage().get_text_range().splitlines()
+    assert told[0].split() == ["F", "=", "S", "\N{MINUS SIGN}", "W"]
+    assert told[1].endswith("= 0")

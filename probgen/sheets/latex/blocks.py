@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
+from itertools import pairwise
 from typing import Final
 
 from probgen.quantities.formula import Formula, Relation
@@ -147,11 +148,26 @@ def write_rows(rows: Sequence[Row]) -> str:
     for place, row in enumerate(rows):
         if len(rows) > _UNBROKEN_ROWS and first <= place <= len(rows) - 2:
             lines.append(r"\mayturn")
-        lines.append(
-            rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}"
-        )
+        links = [_row(link) for link in _links(row)]
+        lines.append(links[0] if len(links) == 1 else rf"\chain{{{''.join(links)}}}")
     body = "%\n".join(lines)
     return f"\\working{{%\n{body}%\n}}"
+
+
+def _row(row: Row) -> str:
+    return rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}"
+
+
+def _links(row: Row) -> Iterator[Row]:
+    """A chain of equations link by link: a line of one that is too wide begins with a relation."""
+    signs = [piece.sign for piece in row.right if isinstance(piece, Relation)]
+    starts = [place for place, piece in enumerate(row.right) if piece == Relation("=")]
+    if not starts or not {"=", "≈"}.issuperset(signs):
+        yield row
+        return
+    yield Row(row.left, row.relation, row.right[: starts[0]])
+    for start, end in pairwise([*starts, len(row.right)]):
+        yield Row((), "=", row.right[start + 1 : end])
 
 
 @cache  # of the few signs there are

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from probgen.quantities.expression import Name, Number
-from probgen.quantities.formula import Relation
+from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import NEWTON
 from probgen.sheets.latex.blocks import write_blocks, write_inlines, write_rows, write_step
 from probgen.wording.block import (
@@ -25,6 +25,7 @@ T = Name("T", "T")
 FORCE = Number(Decimal("12.0"), NEWTON)
 TEXT = Paragraph((Text("Pull"),))
 ROW = Row((T,), "=", (FORCE,))
+N = r"12.0\,\mathrm{N}"
 ROW_WRITTEN = r"\row{T}{=}{12.0\,\mathrm{N}}"
 
 INLINES = {
@@ -106,6 +107,23 @@ def test_steps(blocks: tuple[Block, ...], latex: str) -> None:
 
 def test_a_row_without_left_side() -> None:
     assert r"\row{}{=}{12.0\,\mathrm{N}}" in write_rows([Row((), "=", (FORCE,))])
+
+
+@pytest.mark.parametrize(
+    ("right", "written"),
+    [
+        ((FORCE, Relation("≈"), FORCE), [f"{N} \\approx {N}"]),
+        ((FORCE, Relation("="), FORCE), [N, N]),
+        ((FORCE, Relation("="), FORCE, Relation("≈"), FORCE), [N, f"{N} \\approx {N}"]),
+        ((FORCE, Relation(","), FORCE, Relation("="), FORCE), [f"{N} , {N} = {N}"]),
+    ],
+)
+def test_a_chain_is_written_link_by_link(right: Formula, written: list[str]) -> None:
+    """Where nothing but its relations parts it."""
+    (first, *others) = written
+    rows = rf"\row{{F}}{{=}}{{{first}}}" + "".join(rf"\row{{}}{{=}}{{{each}}}" for each in others)
+    chain = rf"\chain{{{rows}}}" if others else rows
+    assert write_rows([Row((Name("F", "F"),), "=", right)]) == f"\\working{{%\n{chain}%\n}}"
 
 
 @pytest.mark.parametrize(("rows", "turns"), [(1, 0), (5, 0), (6, 3), (8, 5)])
