@@ -26,6 +26,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.segment import crosses
 from probgen.figures.paper.tag import Tag, What
+from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.shape import encloses
 
 _PARTICLE: Final = 3.0  # radius of a particle's ring, pt
@@ -45,6 +46,7 @@ _CROWDED: Final = 8.0  # what that costs
 _CROSSED: Final = 55.0  # what it costs to cross another arrow
 _TOUCHED: Final = 12.0  # what it costs to come within a few pt of one
 _ROUNDS: Final = 4  # how often arrows that have no good place are laid out anew
+_OFF: Final = 4.0  # from a component to its symbol, pt
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
 
 
@@ -187,14 +189,35 @@ class Arrows:
         return best, least
 
     def _sides(self, arrow: Arrow, whole: Vector, legs: Sequence[Vector]) -> tuple[Arrow, Arrow]:
-        """The components, each on the near or the far side of the rectangle about an arrow."""
+        """The components, each on the near or the far side of the rectangle about an arrow: where
+        less is in its way, and then in that of its symbol.
+        """
         found = []
         share = self.lengths.drawn(whole) / whole.size
         steps = [heading(leg.direction) * leg.size * share for leg in legs]
-        for step, other in (steps, steps[::-1]):
-            near, far = (Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other))
-            found.append(far if self._trouble(far) < self._trouble(near) else near)
+        for leg, step, other in zip(legs, steps, steps[::-1], strict=True):
+            sides = [Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other)]
+            outward = (-other, other)
+            costs = [
+                (self._trouble(side), self._walls(side, leg, out))
+                for side, out in zip(sides, outward, strict=True)
+            ]
+            found.append(sides[costs[1] < costs[0]])
         return found[0], found[1]
+
+    def _walls(self, side: Arrow, leg: Vector, out: complex) -> int:
+        """How many edges of the body and arrows a component's symbol would meet beside it."""
+        room, unit = extent(leg.label), out / abs(out)
+        reach = _OFF + abs(unit.real) * room.width + abs(unit.imag) * (room.height + room.depth)
+        found = 0
+        for share in (0.25, 0.75):
+            start = side.tail + share * (side.head - side.tail) + unit
+            end = start + unit * reach
+            piece = start.real, start.imag, end.real, end.imag
+            shafts = [(o.arrow.tail, o.arrow.head) for o in self.placed]
+            for a, b in (*pairwise(self.outline), *shafts):
+                found += crosses(piece, (a.real, a.imag, b.real, b.imag))
+        return found
 
     def _mark(self, arrow: Arrow, force: str) -> None:
         """Short strokes across the shaft, as many as its pair on the other body has."""

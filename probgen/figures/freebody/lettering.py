@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import chain
+from itertools import chain, permutations
 from typing import Final
 
 from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
-from probgen.figures.paper.scene import FINE, Arrow, Box, Spot, bearing, line
+from probgen.figures.paper.scene import FINE, Arrow, Box, Label, Spot, Text, bearing, line
 from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import Name
 
@@ -20,6 +20,8 @@ _LED: Final = 40.0  # how far from it with a line to it, pt
 _OFF: Final = GAP + 0.1  # between a letter and the line to its point, pt
 _HEMMED: Final = 15.0  # so near another arrow leaves no room for a symbol on its side, pt
 _BY: Final = 8.0  # how far from an arrow with components before past its head, pt
+_RANKS: Final = tuple(permutations(range(3)))  # in what order `_leg` a force and its components are
+_ALONG: Final = (0.5, 0.75, 0.25, 0.95, 0.05)  # where beside a component its symbol may begin
 _BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
 
 
@@ -45,6 +47,40 @@ def _between(arrow: Arrow, arrows: Sequence[Arrow]) -> bool:
     return min(sides, default=0.0) < 0.0 < max(sides, default=0.0)
 
 
+def _gap(box: Box, start: Spot, end: Spot) -> float:
+    """From a box to a straight piece that does not run through it."""
+    left, bottom, right, top = box
+    corners = (complex(x, y) for x in (left, right) for y in (bottom, top))
+    to_ends = (abs(box.nearest(spot) - spot) for spot in (start, end))
+    return min(*(distance(corner, start, end) for corner in corners), *to_ends)
+
+
+def _leg(placed: Placed) -> int:
+    """0 for a force, 1 for its component that lies level, 2 for any other one."""
+    way = placed.arrow.head - placed.arrow.tail
+    return placed.component + (placed.component and abs(way.imag) > 0.1 * abs(way))
+
+
+def _misplaced(box: Box, own: Placed, placed: Sequence[Placed]) -> float:
+    """How far a symbol is off beyond what is usual, pt; more where it stands by another side of the
+    rectangle about a force as well as by the component it names.
+    """
+    away = _gap(box, own.arrow.tail, own.arrow.head)
+    sides = _other_sides(own, placed) if own.component else ()
+    unclear = any(_gap(box, *side) < away + 0.5 for side in sides)
+    return max(away - _BY, 0.0) + (_BY if unclear else 0.0)
+
+
+def _other_sides(own: Placed, placed: Sequence[Placed]) -> Iterator[tuple[Spot, Spot]]:
+    """The sides but its own of the rectangle a component belongs to."""
+    wholes = [each.arrow for each in placed if each.vector.id == own.of]
+    for leg in (each for each in placed if wholes and each.of == own.of):
+        step = leg.arrow.head - leg.arrow.tail
+        for start in (wholes[0].tail, wholes[0].head - step):
+            if leg is not own or abs(start - own.arrow.tail) > 0.5:
+                yield start, start + step
+
+
 class Lettering:
     """Sets letters on the paper and counts those that have no place near what they name."""
 
@@ -64,12 +100,32 @@ class Lettering:
             """A force comes first; one between two others, or a short one, has the least choice."""
             return own.component, not _between(own.arrow, arrows), _long(own)
 
-        for each in sorted(placed, key=choice):
+        usual = sorted(placed, key=choice)
+        best = self._named(usual, spots, radius)
+        for ranks in _RANKS if best[0] and any(own.component for own in placed) else ():
+            turned = sorted(usual, key=lambda own: ranks[_leg(own)])
+            best = min(best, self._named(turned, spots, radius), key=lambda trial: trial[:2])
+        _, strained, labels = best
+        self.strained += strained
+        self.field.add(*labels)
+
+    def _named(
+        self, order: Sequence[Placed], spots: Sequence[Spot], radius: float
+    ) -> tuple[float, int, list[Label]]:
+        """The symbols of arrows set one after the other: how badly they sit (pt), how many have no
+        place near their arrow, and the labels.
+        """
+        trial = Lettering(self.field.trial())
+        labels, off = [], 0.0
+        for each in order:
             # An arrow that ends at its point is labelled beside it, not beyond the body.
             ends = any(abs(each.arrow.head - spot) < radius + 1.0 for spot in spots)
-            self._name_arrow(each, ends, [other for other in placed if other is not each])
+            label = trial._name_arrow(each, ends, [other for other in order if other is not each])
+            labels.append(label)
+            off += _misplaced(label.box, each, order)
+        return off, trial.strained, labels
 
-    def _name_arrow(self, each: Placed, ends: bool, others: Sequence[Placed]) -> None:
+    def _name_arrow(self, each: Placed, ends: bool, others: Sequence[Placed]) -> Label:
         arrow, vector, leg = each.arrow, each.vector, each.component
         name = vector.label
         along = bearing(arrow.head - arrow.tail)
@@ -88,8 +144,26 @@ class Lettering:
         reach = _BY if leg else _BESIDE
         past = self._nearest(around(name, [tip], farthest=reach), shaft, _shafts(rest))
         parted = past if len(rest) < len(others) else ()
-        boxes = chain(close, parted, own, self._strained(around(name, anchors)))
-        self.field.place(name, boxes, Tag(What.LABEL, vector.id))
+        edged = self._by_edge(name, arrow, others) if leg else ()
+        boxes = chain(close, parted, edged, own, self._strained(around(name, anchors)))
+        return self.field.place(name, boxes, Tag(What.LABEL, vector.id))
+
+    @staticmethod
+    def _by_edge(name: Text, arrow: Arrow, others: Sequence[Placed]) -> Iterator[Box]:
+        """The boxes close by a component whose edge is nearer to it than to all other arrows: those
+        of a long symbol, the middle of which is past the end of a short arrow.
+        """
+        way = arrow.head - arrow.tail
+        along = bearing(way)
+        beside = [
+            (arrow.tail + share * way, along + turn) for share in _ALONG for turn in (90, -90)
+        ]
+        for box in around(
+            name, [*beside, (arrow.head, along), (arrow.tail, along + 180.0)], farthest=_BY
+        ):
+            away = _gap(box, arrow.tail, arrow.head)
+            if all(_gap(box, *shaft) > away + 0.5 for shaft in _shafts(others)):
+                yield box
 
     def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:
         """The letter of each point, small, also of several in one place; clear: how far off, pt."""

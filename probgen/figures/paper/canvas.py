@@ -6,6 +6,7 @@ import cmath
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
+from copy import copy
 from dataclasses import dataclass
 from itertools import chain
 from typing import Final
@@ -103,6 +104,13 @@ class Field:
         self.torn = 0
         # The pieces in each square of the paper, so that only the near ones are looked at.
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
+
+    def trial(self) -> Field:
+        """The same paper, on which labels can be set that leave this one as it is."""
+        other = copy(self)
+        for name in ("shapes", "boxes", "_wide", "_across", "_upward"):
+            setattr(other, name, list(getattr(self, name)))
+        return other
 
     @property
     def box(self) -> Box:

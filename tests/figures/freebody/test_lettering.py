@@ -6,12 +6,18 @@ from dataclasses import replace
 
 import pytest
 
+from probgen.bank.reading import read_template
 from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.measured.vector import Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP
 from probgen.figures.paper.scene import HEAVY, Arrow, Label, Path, Spot, box_around, line
+from probgen.figures.paper.tag import What
+from probgen.problem.problem import prepare
+from probgen.problem.problem_figures import free_body_scenes
+from probgen.working.convention import Convention
+from tests.figures.readings import TEMPLATES, solved
 
 
 def placed(id: str, tail: Spot, head: Spot, component: bool = False) -> Placed:
@@ -241,3 +247,24 @@ def test_a_symbol_goes_past_the_head_of_its_force_where_only_its_components_are_
     box = named(whole, *legs, other, spots=(tail,))["label:FORCE"].box
     assert box.top < head.imag or box.left > head.real
     assert abs(box.nearest(head) - head) < 12
+
+
+@pytest.mark.parametrize("id", ["bent-back-toolbox", "footbridge-truss-crowd", "triceps-band"])
+def test_the_long_symbols_of_components_stand_close_by_them(id: str) -> None:
+    """Those of a force laid off in a diagram: F cos theta is longer than its arrow."""
+    path = next(path for path in TEMPLATES if path.stem == id)
+    problem = prepare(
+        read_template(path.read_text(encoding="utf-8"), path.name),
+        Convention(torque="components"),
+    )
+    legs = 0
+    for own in solved(problem, 4):
+        for scene in free_body_scenes(problem, own).values():
+            for leg in (s for s in scene.shapes if s.tag.what is What.COMPONENT):
+                assert isinstance(leg, Arrow)
+                (label,) = scene.showing(What.LABEL, leg.tag.of)
+                assert isinstance(label, Label)
+                spots = [leg.tail + i / 20 * (leg.head - leg.tail) for i in range(21)]
+                assert min(abs(label.box.nearest(spot) - spot) for spot in spots) < 8.0
+                legs += 1
+    assert legs
