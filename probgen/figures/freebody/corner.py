@@ -1,24 +1,19 @@
-"""What a free-body diagram has in its corners: the axes with the positive rotation, and notes."""
+"""What a free-body diagram has in a corner: the axes with the positive rotation."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import chain
-from typing import Final
 
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box, Spot, bearing, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import axes
 from probgen.figures.situation.shape import encloses
 from probgen.quantities.expression import Name
 from probgen.statics.equation import Axis, Lie
-
-_SMALL: Final = 7.0  # size of notes, pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,16 +90,3 @@ def _corners_first(box: Box, width: float, height: float) -> list[Spot]:
 
 def _box(corner: Spot, width: float, height: float) -> Box:
     return Box(corner.real, corner.imag, corner.real + width, corner.imag + height)
-
-
-def draw_note(field: Field, words: str, tag: Tag) -> None:
-    """Say something of the drawing, small, in a lower corner with room, else below it."""
-    box, room = field.box, extent(words, _SMALL)
-    width, height = room.width, room.height + room.depth
-    corners = (
-        Box(left, box.bottom, left + width, box.bottom + height)
-        for left in (box.right - width, box.left)
-        if box.width > width
-    )
-    below = around(words, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
-    field.place(words, chain(corners, below), tag, _SMALL)

@@ -15,7 +15,7 @@ from typing import Final
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows, particle_radius
-from probgen.figures.freebody.corner import draw_axes, draw_note, frame_of
+from probgen.figures.freebody.corner import draw_axes, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.faces import on_faces
 from probgen.figures.freebody.lengths import (
@@ -26,6 +26,7 @@ from probgen.figures.freebody.lengths import (
     name_arms,
 )
 from probgen.figures.freebody.lettering import Lettering
+from probgen.figures.freebody.notes import draw_note, in_line
 from probgen.figures.freebody.outline import HALF, draw_body, rim_of
 from probgen.figures.freebody.shown import Sense, Shown, Sized, in_proportion
 from probgen.figures.measured.alt_text import diagram_shown
@@ -134,7 +135,7 @@ def free_bodies(
                 shape=shape,
             )
         )
-    return _best(shown)
+    return in_line(_best(shown), [_room(each) for each in shown])
 
 
 def free_body(

@@ -1,4 +1,4 @@
-"""The corners of a free-body diagram: the axes with the rotation, and notes."""
+"""The corners of a free-body diagram: the axes with the rotation."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from probgen.figures.freebody.corner import Frame, draw_axes, draw_note, frame_of
+from probgen.figures.freebody.corner import Frame, draw_axes, frame_of
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     FINE,
@@ -102,11 +102,6 @@ def test_turned_axes_have_their_letters_and_room_to_their_left() -> None:
     assert HEIGHT > 0.0
 
 
-def notes(field: Field) -> Box:
-    (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
-    return label.box
-
-
 def test_an_axis_that_points_down_has_room_below() -> None:
     field = Field()  # free at its lower corner on the right
     field.add(line(0j, 150j, FINE), line(150j, 200 + 150j, FINE))
@@ -114,21 +109,3 @@ def test_an_axis_that_points_down_has_room_below() -> None:
     box, arrows = axes_of(field)
     assert arrows["square"].head.imag < arrows["x"].head.imag
     assert box.bottom >= 0.0
-
-
-def test_a_note_stands_low_in_a_free_corner_the_right_one_first() -> None:
-    field = Field()
-    field.add(line(0j, 150j, FINE), line(0j, 200 + 150j, FINE))
-    draw_note(field, "arrows to scale", tag("note"))
-    assert notes(field).right == pytest.approx(200.175)
-    assert notes(field).bottom == pytest.approx(-0.175)
-    taken = Field()
-    taken.add(line(200 + 0j, 200 + 150j, FINE), line(0j + 150j, 200 + 0j, FINE))
-    draw_note(taken, "arrows to scale", tag("note"))
-    assert notes(taken).left == pytest.approx(0.0, abs=0.2)
-
-
-def test_a_note_without_room_stands_below() -> None:
-    field = drawing(30.0, 20.0)
-    draw_note(field, "arrows to scale", tag("note"))
-    assert notes(field).top < 0.0
