@@ -13,7 +13,7 @@ from probgen.figures.paper.scene import Box, Label, Scene
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import extent
 
-_SMALL: Final = 7.0  # size of notes, pt
+_SMALL: Final = 7.5  # size of notes, pt
 _LINE: Final = 9.5  # from one line of notes to the next, pt
 _BETWEEN: Final = 1.0  # the least from one line to the next, pt
 _BESIDE: Final = 8.0  # the same between notes side by side, pt

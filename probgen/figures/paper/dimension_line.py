@@ -8,6 +8,7 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from probgen.figures.paper.canvas import Field, Ray
+from probgen.figures.paper.cover import behind
 from probgen.figures.paper.placement import GAP, about, around, past, set_in
 from probgen.figures.paper.scene import (
     FINE,
@@ -50,6 +51,7 @@ _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line tha
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 _HIDDEN: Final = 40.0  # what one costs that a label hides in part, in pt
 _LOST: Final = 1.0  # what each pt of one costs that is left out
+_INSIDE: Final = 0.8  # what each pt of one costs that lies within a body, in pt of offset
 _ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
 _FROM_HEAD: Final = 3.5  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
@@ -143,6 +145,7 @@ def _steps(field: Field, start: Spot, end: Spot, half: float) -> list[tuple[floa
     rows += [(_NARROW, _NARROW + _NARROWED)] if field.arrows else []
     sides = [(side, row) for side in _sides(start, end) for row in rows]
     steps = [side * (half + offset) for side, (offset, _) in sides]
+    inside = _inside(field, (start + end) / 2, steps)
     crossed = [0] * len(steps)
     if abs(end - start) > 2.0 * abs(cut):
         crossed = field.crossed(start + cut, end - cut, steps)
@@ -150,11 +153,22 @@ def _steps(field: Field, start: Spot, end: Spot, half: float) -> list[tuple[floa
         cost
         + _rise(side)
         + _CROSSED * count
+        + _INSIDE * abs(end - start) * within
         + _WITHIN * _within(field, start, end, step)
         - (_CONTINUED if _continues(field, start + step, end + step) else 0.0)
-        for (side, (_, cost)), step, count in zip(sides, steps, crossed, strict=True)
+        for (side, (_, cost)), step, count, within in zip(
+            sides, steps, crossed, inside, strict=True
+        )
     ]
     return sorted(zip(costs, steps, strict=True), key=lambda each: each[0])
+
+
+def _inside(field: Field, middle: Spot, steps: Sequence[complex]) -> list[bool]:
+    """Whether each of several steps from the middle of a length ends within an opaque shape."""
+    reach = max(map(abs, steps))
+    units = {step / abs(step) for step in steps}
+    solid = {unit: tuple(behind(field.shapes, middle, middle + unit * reach)) for unit in units}
+    return [any(low < abs(step) < high for low, high in solid[step / abs(step)]) for step in steps]
 
 
 def _place(

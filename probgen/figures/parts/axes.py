@@ -12,6 +12,8 @@ HEIGHT: Final = 38.0
 """The room the axes take with their letters, pt."""
 
 LENGTH: Final = 22.0
+_SWEEP: Final = 230.0
+
 TURN: Final = 11.0
 """Radius of a couple's arrow, pt."""
 
@@ -45,13 +47,20 @@ def axis(origin: Spot, direction: float) -> Arrow:
     )
 
 
-def turning(centre: Spot, radius: float, sense: int, pen: Pen, tag: Tag) -> tuple[Shape, ...]:
-    """A curved arrow around a centre; sense 1 is counter-clockwise."""
-    start, sweep = (-40.0, 230.0) if sense > 0 else (220.0, -230.0)
-    end = start + sweep
+def turning(
+    centre: Spot, radius: float, sense: int, pen: Pen, tag: Tag, *,
+    middle: float | None = None, sweep: float = _SWEEP,
+) -> tuple[Shape, ...]:  # fmt: skip
+    """A curved arrow around a centre; sense 1 is counter-clockwise.
+
+    middle: the direction in which the middle of it lies, degrees; sweep: how far it turns.
+    """
+    about = 90.0 - 15.0 * sense if middle is None else middle
+    start = about - sense * sweep / 2
+    end = start + sense * sweep
     tip = centre + radius * heading(end)
     way = heading(end + 90.0 * sense + 14.0 * sense)
     return (
-        Arc(centre, radius, start, sweep, pen, tag),
+        Arc(centre, radius, start, sense * sweep, pen, tag),
         Arrow(tip, tip + way * 4.5, pen, tag, 4.5, 3.4),
     )

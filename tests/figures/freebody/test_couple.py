@@ -6,7 +6,7 @@ import pytest
 
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import Arc, Label, composed
+from probgen.figures.paper.scene import HEAVY, Arc, Label, composed, line
 from tests.figures.sketches import BEAM, read, surveyed
 
 KNOWN = """
@@ -69,3 +69,33 @@ def test_a_couple_and_the_one_that_acts_back_have_one_letter() -> None:
 
 def test_a_couple_of_nothing_is_not_drawn() -> None:
     assert set(turns(BEAM + KNOWN.replace("MOMENT", '"0 N*m"'))) == {"M_A"}
+
+
+def arc_among(*strokes: tuple[complex, complex]) -> tuple[Arc, Label]:
+    """The arc of a couple at a beam's end among strokes, and its letter."""
+    template, values, _ = read(BEAM)
+    measured, field = surveyed(template, values), Field()
+    field.add(*(line(start, end, HEAVY) for start, end in strokes))
+    draw_couples(field, measured, measured.system.body("shelf"), 40.0)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
+    return arc, label
+
+
+def test_a_couple_s_arc_is_crossed_by_no_arrow_that_leaves_a_side_free() -> None:
+    beam, level, up = (0j, 60 + 0j), (0j, -40 + 0j), (0j, 40j)
+    arc, label = arc_among(beam, level, up)  # below alone it is free
+    assert arc.sweep > 0
+    assert arc.start > 195.0
+    assert arc.start + arc.sweep < 345.0
+    assert label.box.top < 0.0
+    arc, _ = arc_among(beam)
+    assert arc.start > 0.0
+    assert arc.start + arc.sweep < 360.0
+    assert arc.sweep == pytest.approx(230.0)
+
+
+def test_a_couple_s_arc_is_of_its_usual_length_where_no_side_is_free() -> None:
+    ways = (1, 1j, -1, -1j)
+    arc, _ = arc_among(*((0j, 40.0 * way) for way in ways))
+    assert (arc.start, arc.sweep) == (-40.0, 230.0)

@@ -9,7 +9,17 @@ import pytest
 from probgen.figures.paper.canvas import Field, Ray
 from probgen.figures.paper.dimension_line import _extension, _settings, draw_length, strips
 from probgen.figures.paper.placement import GAP, centred, set_in
-from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Label, Path, heading, line
+from probgen.figures.paper.scene import (
+    FINE,
+    HEAVY,
+    Arrow,
+    Label,
+    Path,
+    Tone,
+    heading,
+    line,
+    polygon,
+)
 from probgen.figures.paper.segment import meets
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
@@ -235,3 +245,13 @@ def test_the_paper_counts_the_extension_lines_that_labels_break() -> None:
     field = Field()
     draw_length(field, 0j, 100 + 0j, TEXT, "a")
     assert field.torn == 0
+
+
+def test_the_length_of_a_body_s_side_lies_beside_it_and_not_within_it() -> None:
+    """Though there is no room nearby on its free side."""
+    field = Field()
+    field.add(polygon((0j, 90 + 0j, 90 + 140j, 140j), HEAVY, tone=Tone.BODY))
+    field.add(*(line(-60 + 20j * i, -1 + 20j * i, FINE) for i in range(1, 7)))
+    assert draw_length(field, 0j, 140j, TEXT, "a")
+    (level,) = {arrow.head.real for arrow in arrows(field)}
+    assert level < 0.0 or level > 90.0
