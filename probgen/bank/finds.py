@@ -27,6 +27,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.symbol import italic
 from probgen.quantities.unit import LENGTH, METRE, NEWTON_METRE, ONE, Unit
 from probgen.statics.geometry import way
 from probgen.statics.quantity_id import Quantity
@@ -241,7 +242,8 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
         if is_number(centre, 0) and (axis == "x" or finds):
             continue
         id = f"{axis}_{letter}"
-        situation.defined(row, id, centre, unit, Coined(sort))
+        symbol = f"{axis}_{italic(letter)}"  # the letter names a point, the centre of mass
+        situation.defined(row, id, centre, unit, Coined(sort), symbol=symbol)
         situation.reasons[id] = _why(situation, known, centre)
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds

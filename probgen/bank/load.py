@@ -162,14 +162,14 @@ def _weight(
     if key == "force":
         size = situation.known(row, key, symbol, NEWTON, called)
         return size, size.id if isinstance(size, Name) else ""
-    symbol = symbol or _weight_symbol(noun, situation.scope)
+    symbol, printed = (symbol, symbol) if symbol else _weight_symbols(noun, situation.scope)
     if isinstance(given := _given_weight(row, situation), Name):
         situation.scope.call(given.id, symbol)
         return given, symbol
     mass = situation.scope.expression(row, "mass", MASS)
     factors = mass.factors if isinstance(mass, Product) else (mass,)
     product = Product((*factors, situation.scope.variables["g"].as_name))
-    return situation.defined(row, symbol, product, NEWTON, called), symbol
+    return situation.defined(row, symbol, product, NEWTON, called, symbol=printed), symbol
 
 
 def _given_weight(row: Table, situation: Situation) -> Name | None:
@@ -214,12 +214,17 @@ def _bare(noun: str) -> str:
     return re.sub(r"^(the|a|an) ", "", noun.lower())
 
 
-def _weight_symbol(noun: str, scope: Scope) -> str:
-    """W with the first letter of what weighs, or with more of it where that is taken."""
+def _weight_symbols(noun: str, scope: Scope) -> tuple[str, str]:
+    """W with the first letter of what weighs, or with more of it where that is taken.
+
+    As it is called in the file and as it is printed, where a small L would be read as a 1.
+    """
     letters = re.sub(r"[^a-z]", "", _bare(noun)) or "o"
     lengths = range(1, min(len(letters), 6) + 1)
     symbols = [*(f"W_{letters[:n]}" for n in lengths), *(f"W_{n}" for n in range(1, 100))]
-    return next(symbol for symbol in symbols if symbol not in scope.names)
+    id = next(symbol for symbol in symbols if symbol not in scope.names)
+    clear = (symbol for symbol in symbols if symbol != "W_l" and symbol not in scope.symbols)
+    return id, next(clear)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from probgen.bank.diagram import read_diagrams
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.labels import Labels, told_apart
+from probgen.bank.lettering import lettered, names_lettered
 from probgen.bank.link import find_links
 from probgen.bank.member import TRUSS, read_members
 from probgen.bank.origin import read_origin
@@ -106,12 +107,18 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         givens=givens,
         derived=derived,
         system=replace(
-            _system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
+            lettered(
+                _system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
+                situation.points,
+            ),
             diagrams=diagrams,
             to_draw=to_draw,
         ),
-        labels=replace(_labels(situation), plan=_is_plan(top, situation)),
-        requirements=read_requirements(top, situation, finds),
+        labels=replace(
+            names_lettered(_labels(situation), situation.points, faults),
+            plan=_is_plan(top, situation),
+        ),
+        requirements=lettered(read_requirements(top, situation, finds), situation.points),
         cautions=_read_cautions(top),
         depicts=read_depicts(top.table("depicts"), situation),
         picture=picture,

@@ -24,6 +24,7 @@ from probgen.bank.labels import (
 from probgen.bank.situation import Situation
 from probgen.input.table import Table
 from probgen.quantities.expression import Call, Expression, Name, number, times, total
+from probgen.quantities.symbol import italic
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity, QuantityPart
@@ -82,7 +83,7 @@ def check_own(row: Table, situation: Situation, symbol: str) -> None:
 
 def component_symbol(symbol: str, axis: str) -> str:
     """The printed letter of a component: "R_x", and "R_1x" where there is a subscript already."""
-    return f"{symbol}{axis}" if "_" in symbol else f"{symbol}_{axis}"
+    return f"{symbol}{italic(axis)}" if "_" in symbol else f"{symbol}_{axis}"
 
 
 def _couple(row: Table, situation: Situation, whole: Couple, source: Called) -> Couple:

@@ -11,6 +11,7 @@ from probgen.problem.report import plain_lines
 from probgen.problem.single import Single
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain, symbol_plain
+from probgen.quantities.symbol import unmarked
 from probgen.quantities.unit import ANGLE
 from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Display
@@ -61,7 +62,7 @@ def _called(single: Single, answer: Answer) -> str:
 def _given(single: Single, name: str, number: Number) -> tuple[str, str, str]:
     case = single.worked.case
     label, angle = case.labels.quantities[name], case.system.variables[name].dimension == ANGLE
-    called = single.problem.nouns.given(name)
+    called = unmarked(single.problem.nouns.given(name))
     told = f"{called}, {label.measured}" if angle and label.measured else called
     return name, f"{symbol_plain(label.symbol)} = {plain(number)}", told
 

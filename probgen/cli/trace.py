@@ -141,6 +141,7 @@ def _needs(each: Student, trail: Trail) -> str:
 def _show_problem(number: int, each: TracedProblem, console: Console, slips: bool) -> None:
     from probgen.cli.columns import line, show_columns
     from probgen.quantities.printing import plain, symbol_plain
+    from probgen.quantities.symbol import unmarked
 
     template, own = each.problem.template, each.own
     console.print()
@@ -151,7 +152,7 @@ def _show_problem(number: int, each: TracedProblem, console: Console, slips: boo
         (
             name,
             f"{symbol_plain(labels[name].symbol)} = {plain(value)}",
-            each.problem.nouns.given(name),
+            unmarked(each.problem.nouns.given(name)),
         )
         for name, value in own.draw.values.items()
     ]

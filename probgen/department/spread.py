@@ -14,6 +14,7 @@ from probgen.papers.blanks import label
 from probgen.problem.problem import Problem, Worked, fit, work
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
+from probgen.quantities.symbol import unmarked
 from probgen.wording.answer import Answer
 from probgen.wording.block import Inline, Math
 from probgen.working.result import ResultKind
@@ -58,14 +59,14 @@ def _chosen(problem: Problem, made: Sample, places: Sequence[int]) -> Iterator[S
     for row, given in enumerate(problem.template.givens):
         printed = [plain(Number(choice, given.unit)) for choice in given.choices]
         histogram = of_choices(made.places[row, places], printed)
-        yield Spread(_symbol(problem, given.id), problem.nouns.given(given.id), histogram)
+        yield Spread(_symbol(problem, given.id), unmarked(problem.nouns.given(given.id)), histogram)
 
 
 def _derived(problem: Problem, worked: Sequence[Worked]) -> Iterator[Spread]:
     for each in problem.template.derived:
         values = np.array([own.case.values[each.id] for own in worked])
         printed = [plain(own.draw.values[each.id]) for own in worked]
-        name = problem.nouns.given(each.id)
+        name = unmarked(problem.nouns.given(each.id))
         yield Spread(_symbol(problem, each.id), name, of_numbers(values, printed))
 
 

@@ -13,6 +13,7 @@ from probgen.input.fault import Faults, nearest, one_of
 from probgen.quantities.dimension import phrase
 from probgen.quantities.expression import Number
 from probgen.quantities.parser import ExpressionError, parse
+from probgen.quantities.symbol import unmarked
 from probgen.quantities.unit import Unit
 
 _FIGURES: Final = 12
@@ -51,7 +52,7 @@ def with_values(
 def _by_symbol(template: Template, symbol: str) -> str:
     """A suggestion for one who names a quantity as the page prints it."""
     ids = [each.id for each in template.givens] + [each.id for each in template.derived]
-    named = [id for id in ids if template.labels.quantities[id].symbol == symbol]
+    named = [id for id in ids if unmarked(template.labels.quantities[id].symbol) == symbol]
     return f'{symbol} is the symbol of "{named[0]}"' if named else ""
 
 

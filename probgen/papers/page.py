@@ -29,7 +29,7 @@ from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
 from probgen.wording.answer import Answer
-from probgen.wording.block import Block, Inline, Math, Picture, Section
+from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.diagram import drawn_of
 from probgen.wording.facts.asked import GravityTaken, SignsAsked
 from probgen.wording.facts.diagram import DiagramAsked
@@ -37,7 +37,7 @@ from probgen.wording.facts.papers import AnswerInTable, Corrected, Released
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
-from probgen.wording.sentence import plain_text
+from probgen.wording.sentence import lettered, plain_text
 from probgen.wording.slip import slips_told
 from probgen.wording.statement import tell_statement
 from probgen.wording.truss import member_state
@@ -270,7 +270,7 @@ def _given(face: Face) -> Iterator[document.Given]:
         if variable.role not in (Role.GIVEN, Role.DERIVED) or id not in case.numbers:
             continue
         measured = nouns.labels.quantities[id].measured if variable.dimension == ANGLE else ""
-        name = f"{nouns.given(id)} {measured}".strip()
+        name = lettered((Text(f"{nouns.given(id)} {measured}".strip()),))
         symbol, value = Math((variable.as_name,)), Math((case.numbers[id],))
         yield document.Given((symbol,), name, (value,))
 

@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.bank.template import Template
 from probgen.figures.measured.proportion import Amiss, Disturbance
+from probgen.quantities.symbol import unmarked
 from probgen.quantities.unit import LENGTH
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS
@@ -30,7 +31,7 @@ _ONLY_PUSH: Final = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
 
 def flaws_told(template: Template, flaws: Iterable[Flaw]) -> str:
     """What is wrong with one draw, in one line."""
-    return "; ".join(_told(template, flaw) for flaw in flaws)
+    return unmarked("; ".join(_told(template, flaw) for flaw in flaws))
 
 
 def disturbance_told(template: Template, disturbance: Disturbance) -> str:
@@ -47,7 +48,8 @@ def disturbance_told(template: Template, disturbance: Disturbance) -> str:
 
 def untold(template: Template, quantity: str) -> str:
     """A datum that a statement does not tell: its id and what it is called."""
-    return f"{quantity} ({names.quantity(quantity, Nouns(template.system, template.labels))})"
+    named = names.quantity(quantity, Nouns(template.system, template.labels))
+    return unmarked(f"{quantity} ({named})")
 
 
 def _told(template: Template, flaw: Flaw) -> str:

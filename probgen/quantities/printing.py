@@ -15,13 +15,14 @@ from probgen.quantities.expression import Expression
 from probgen.quantities.formula import Formula
 from probgen.quantities.notation.latex import Latex, SlashedLatex
 from probgen.quantities.notation.mathml import MathML
-from probgen.quantities.notation.plain import Plain
+from probgen.quantities.notation.plain import Marked, Plain
 from probgen.quantities.notation.walk import write
 from probgen.quantities.symbol import read_symbol
 
 _LATEX: Final = Latex()
 _SLASHED: Final = SlashedLatex()
 _PLAIN: Final = Plain()
+_MARKED: Final = Marked()
 _MATHML: Final = MathML()
 
 
@@ -38,6 +39,11 @@ def latex_in_line(formula: Expression | Formula) -> str:
 def plain(formula: Expression | Formula) -> str:
     """The formula on one line of Unicode text."""
     return write(formula, _PLAIN, 0)
+
+
+def marked(formula: Expression | Formula) -> str:
+    """The same with its marks of which letters are italic (`probgen.quantities.symbol`)."""
+    return write(formula, _MARKED, 0)
 
 
 def mathml(formula: Expression | Formula, *, display: bool = True) -> str:

@@ -176,7 +176,7 @@ class Given:
     """One row of what is given: its letter, what it is ("beam length"), and its value."""
 
     symbol: tuple[Inline, ...]
-    name: str
+    name: tuple[Inline, ...]
     value: tuple[Inline, ...]
 
 

@@ -9,7 +9,7 @@ from probgen.wording.block import Block, Display, Inline, Itemize, Math, Paragra
 from probgen.wording.nouns import Nouns
 from probgen.wording.page_words import PageWords
 from probgen.wording.passage import Items, Part, Passage, Sentences
-from probgen.wording.sentence import paragraph, plain_text
+from probgen.wording.sentence import lettered, paragraph, plain_text
 from probgen.working.fact import Fact
 
 Say = Callable[[Fact, Nouns], tuple[Inline, ...]]
@@ -20,8 +20,12 @@ Say = Callable[[Fact, Nouns], tuple[Inline, ...]]
 class Language:
     """All that changes when pages are to be read in another language."""
 
-    say: Say
+    words: Say
     page: PageWords
+
+    def say(self, fact: Fact, nouns: Nouns) -> tuple[Inline, ...]:
+        """A fact as running text, with the letters of points and axes as formulas."""
+        return lettered(self.words(fact, nouns))
 
     def section(self, passage: Passage, nouns: Nouns) -> Section:
         """A passage in words."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import zip_longest
 from typing import TypeGuard
@@ -11,6 +11,7 @@ from typing import TypeGuard
 from probgen.quantities.expression import Expression, Name
 from probgen.quantities.formula import Formula
 from probgen.quantities.printing import plain
+from probgen.quantities.symbol import MARKED, MARKED_ONE, unmarked
 from probgen.wording.block import Inline, Math, Paragraph, Text
 
 Inlines = tuple[Inline, ...]
@@ -93,10 +94,38 @@ def letter(point: str) -> Name:
     return Name(point, point)
 
 
+def lettered(inlines: Iterable[Inline]) -> Inlines:
+    """Running text in which the letters marked in words are formulas: "at" and an italic A."""
+    made: list[Inline] = []
+    for inline in inlines:
+        if isinstance(inline, Math) or not MARKED.search(inline.text):
+            made.append(inline)
+            continue
+        for words, name in _cut(inline.text):
+            made += _words(words)
+            if name:
+                made.append(Math(tuple(letter(each) for each in _apart(name))))
+    return tuple(made)
+
+
+def _apart(letters: str) -> Iterator[str]:
+    """Letters of points in a row as one, but for those that have a subscript: "DB", "G_1" "B"."""
+    return map(unmarked, (MARKED_ONE.findall(letters) if "_" in letters else [letters]))
+
+
+def _cut(text: str) -> Iterator[tuple[str, str]]:
+    """Words and the letters behind them, "" behind the last."""
+    start = 0
+    for found in MARKED.finditer(text):
+        yield text[start : found.start()], found[0]
+        start = found.end()
+    yield text[start:], ""
+
+
 def plain_text(inlines: Iterable[Inline]) -> str:
     """The words as plain Unicode text, for a terminal or a test."""
     shown = [
         plain(inline.formula) if isinstance(inline, Math) else inline.text for inline in inlines
     ]
-    text = "".join(shown)
+    text = unmarked("".join(shown))
     return re.sub(r"[ \n]+", " ", text).strip()

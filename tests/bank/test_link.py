@@ -19,7 +19,7 @@ ROPE = '[[cable]]\nbody = "left"\nat = "C"\ndirection = 180\nsymbol = "T"\n'
 def test_the_force_is_called_after_the_points_it_is_pinned_at() -> None:
     template = read_template(THREE_HINGES, "own.toml")
     (link,) = template.system.members
-    assert (link.body, link.start, link.end, link.force.symbol) == ("left", "A", "C", "F_AC")
+    assert (link.body, link.start, link.end, link.force.symbol) == ("left", "A", "C", "F_𝐴𝐶")
     assert template.system.variables["F_AC"].role is Role.UNKNOWN
     assert template.system.variables["R.x"].role is Role.DEFINED
     felt = {template.labels.elements[id].name for id in ("Q", "Q'")}
@@ -38,4 +38,4 @@ def test_another_letter_where_the_first_is_taken() -> None:
     push = PUSH.replace('"left"', '"right"').replace('"3 N"', '"F_AC"').replace('"K"', '"F_AC"')
     text = THREE_HINGES.replace("[points]", given) + push
     (link,) = read_template(text, "own.toml").system.members
-    assert link.force.symbol == "S_AC"
+    assert link.force.symbol == "S_𝐴𝐶"

@@ -14,6 +14,7 @@ from probgen.course.version import Version
 from probgen.papers.page import Copy, key_of
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.problem.problem import draw_class, prepare, work
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 
 IDS = ("head-over-phone", "crate-ramp-strap", "porch-roof-snow", "stepladder-tie")
@@ -40,7 +41,8 @@ def test_a_table_of_givens_stands_on_one_page() -> None:
     made = list(copies())
     typesetter = Typesetter("letter")
     printed = typesetter.print([typesetter.document(Kind.KEYS, each) for each in made]).printed
-    names = {given.name for each in made for s in key_of(each).solutions for given in s.given}
+    solutions = [solution for each in made for solution in key_of(each).solutions]
+    names = {plain_text(given.name) for solution in solutions for given in solution.given}
     lines = [line for each in printed for line in tops(each.pdf)]
     assert len(lines) > 3 * len(made)
     assert [line for line in lines if "=" in line and line.endswith(tuple(names))] == []

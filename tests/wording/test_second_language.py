@@ -371,6 +371,6 @@ def test_commands_of_layouts_print_the_language_s_words() -> None:
 
 
 def test_english_has_words_for_every_fact() -> None:
-    said = ENGLISH.say.registry  # type: ignore[attr-defined]
+    said = ENGLISH.words.registry  # type: ignore[attr-defined]
     assert {kind for kind in kinds_of_fact() if kind not in said} == set()
     assert len(kinds_of_fact()) > 60

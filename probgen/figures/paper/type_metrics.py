@@ -16,7 +16,8 @@ from typing import Final, Literal
 
 from probgen.figures.paper.scene import Stated, Text
 from probgen.quantities.expression import Expression, Name, Number
-from probgen.quantities.printing import plain, symbol_plain
+from probgen.quantities.printing import marked, plain
+from probgen.quantities.symbol import runs as faces
 
 SIZE: Final = 9.0
 """The size labels are set in, pt."""
@@ -63,12 +64,12 @@ def runs(text: Text) -> tuple[Run, ...]:
         return (*runs(text.symbol), Run(_EQUALS, "roman"), *runs(text.number))
     if not isinstance(text, Name):
         return tuple(_pieces(text))
-    return _letter(symbol_plain(text.symbol))
+    return _letter(marked(text))
 
 
 def _pieces(expression: Expression) -> Iterator[Run]:
     """An expression on one line: its letters italic, functions, digits and signs upright."""
-    shown = re.sub(" (?=arc|sin|cos|tan)", "\u2005", plain(expression))
+    shown = re.sub(" (?=arc|sin|cos|tan)", "\u2005", marked(expression))
     shown = re.sub(" ([+−]) ", "\u2005\\1\u2005", shown)
     for word, other in _WORDS.findall(shown):
         if word and word not in _FUNCTIONS:
@@ -79,12 +80,17 @@ def _pieces(expression: Expression) -> Iterator[Run]:
 
 def _letter(symbol: str) -> tuple[Run, ...]:
     """A symbol as plain text, W_s: the letter italic, what stands low behind it."""
-    head, _, subscript = symbol.partition("_")
-    pieces = [Run(head, "italic")]
-    for place, part in enumerate(subscript.split("_") if subscript else ()):
-        shown = f",{part}" if place else part
-        italic = part in "xyznijk" or not part.isascii()
-        pieces.append(Run(shown, "italic" if italic else "roman", low=True))
+    head, *subscripts = symbol.split("_")
+    digits = len(head) - len(head.rstrip("0123456789"))
+    pieces = [Run(head[: len(head) - digits], "italic")]
+    if digits:
+        pieces.append(Run(head[-digits:], "roman"))
+    for place, part in enumerate(subscripts):
+        if place:
+            pieces.append(Run(",", "roman", low=True))
+        pieces += [
+            Run(text, "italic" if italic else "roman", low=True) for text, italic in faces(part)
+        ]
     return tuple(pieces)
 
 
@@ -105,7 +111,7 @@ def _shown(text: Text) -> str:
         case str():
             return text
         case _:
-            return plain(text)
+            return marked(text)
 
 
 @lru_cache(maxsize=4096)

@@ -16,7 +16,7 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
-from probgen.quantities.symbol import GREEK, Symbol, is_italic, read_symbol
+from probgen.quantities.symbol import GREEK, Symbol, read_symbol, runs
 
 _SIGNS: Final = {"": "", "∥": r"\parallel", "⊥": r"\perp"}
 _RELATIONS: Final = {
@@ -44,7 +44,7 @@ class Latex(Notation):
             letter = rf"\bar{{{letter}}}"
         elif letter in GREEK:
             letter = "\\" + letter
-        elif len(letter) > 1:
+        elif len(letter.rstrip("'0123456789")) > 1:
             letter = rf"\mathit{{{letter}}}"
         low = ",".join(_subscript(part) for part in symbol.subscripts)
         if symbol.sign and letter.isalpha():
@@ -110,11 +110,15 @@ class SlashedLatex(Latex):
 
 
 def _subscript(part: str) -> str:
-    if part in GREEK:
-        return "\\" + part
-    if part in _SIGNS:
-        return _SIGNS[part]
-    return part if is_italic(part) or part.isdigit() else rf"\mathrm{{{part}}}"
+    return "".join([_run(*run) for run in runs(part)])
+
+
+def _run(text: str, italic: bool) -> str:
+    if text in GREEK:
+        return "\\" + text
+    if italic:
+        return r"\ell" if text == "l" else text
+    return _SIGNS.get(text) or (text if text.isdigit() else rf"\mathrm{{{text}}}")
 
 
 def _number(value: Decimal) -> str:

@@ -19,7 +19,7 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
-from probgen.quantities.symbol import GREEK, SIGNS, Symbol, is_italic, read_symbol
+from probgen.quantities.symbol import GREEK, SIGNS, Symbol, read_symbol, runs
 
 _THIN: Final = '<mspace width="0.167em"/>'
 _NARROW: Final = "\u202f"
@@ -110,12 +110,19 @@ def _letter(letter: str) -> str:
 
 
 def _subscript(part: str) -> str:
-    if part.isdigit():
-        return f"<mn>{part}</mn>"
-    if part in SIGNS:
-        return f"<mo>{part}</mo>"
-    upright = "" if is_italic(part) else ' mathvariant="normal"'
-    return f"<mi{upright}>{escape(GREEK.get(part, part))}</mi>"
+    return "".join([_run(*run) for run in runs(part)])
+
+
+def _run(text: str, italic: bool) -> str:
+    if text in SIGNS:
+        return f"<mo>{text}</mo>"
+    if text in GREEK:
+        return f"<mi>{GREEK[text]}</mi>"
+    if italic:
+        return "".join([f"<mi>{'ℓ' if letter == 'l' else letter}</mi>" for letter in text])
+    if text.isdigit():
+        return f"<mn>{text}</mn>"
+    return f'<mi mathvariant="normal">{escape(text)}</mi>'
 
 
 def _number(value: Decimal) -> str:

@@ -16,7 +16,7 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
-from probgen.quantities.symbol import GREEK, Symbol
+from probgen.quantities.symbol import GREEK, Symbol, unmarked
 
 _RAISED: Final = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _BAR: Final = "\u0304"  # above the letter before it
@@ -33,6 +33,10 @@ class Plain(Notation):
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:
+        return unmarked(self.marked(symbol))
+
+    def marked(self, symbol: Symbol) -> str:
+        """The same with its marks of which letters are italic."""
         letter = symbol.letter + _BAR if symbol.bar else symbol.letter
         parts = (letter, *symbol.subscripts)
         return symbol.sign + "_".join(GREEK.get(part, part) for part in parts)
@@ -83,6 +87,13 @@ class Plain(Notation):
 
     def difference(self, inner: str, start: str, end: str) -> str:
         return f"[{inner}]({start} to {end})"
+
+
+class Marked(Plain):
+    """The same for what is set in faces of its own, as the labels of figures are."""
+
+    def symbol(self, symbol: Symbol) -> str:
+        return self.marked(symbol)
 
 
 def _number(value: Decimal) -> str:

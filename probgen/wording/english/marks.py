@@ -8,6 +8,7 @@ from typing import Final
 from probgen.mistakes import variant
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
+from probgen.quantities.symbol import italic
 from probgen.statics.method import TorqueForm
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
@@ -195,7 +196,7 @@ def magnitude_found(fact: MagnitudeFound, nouns: Nouns) -> Inlines:
 
 @say.register
 def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
-    how = "with its side" if fact.worded else "as an angle from the x-axis"
+    how = "with its side" if fact.worded else f"as an angle from the {names.X}-axis"
     return filled("direction of {R} {how}", R=nouns.labels.whole(fact.element), how=how)
 
 
@@ -324,7 +325,7 @@ def one_slip(turning: Turning, misstep: variant.Misstep, nouns: Nouns) -> Inline
 
 
 def _part(part: variant.Part, nouns: Nouns) -> Part:
-    """A body by its noun, a support by its letter, several quantities in a row."""
+    """A body by its noun, a support by its letter, several quantities in a row, an axis."""
     match part:
         case Body(id):
             return names.the_body(id, nouns)
@@ -334,5 +335,7 @@ def _part(part: variant.Part, nouns: Nouns) -> Part:
             return names.limit(id, nouns)
         case tuple():
             return series(part)
+        case str():
+            return italic(part)
         case _:
             return part

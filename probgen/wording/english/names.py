@@ -1,4 +1,8 @@
-"""What things go by in English: an author's own nouns with their articles, and ours."""
+"""What things go by in English: an author's own nouns with their articles, and ours.
+
+The letters of points and axes in them are marked (`probgen.quantities.symbol`), and become formulas
+where a fact has been said (`probgen.wording.language`).
+"""
 
 from __future__ import annotations
 
@@ -16,8 +20,11 @@ from probgen.bank.labels import (
     Slipping,
     Sort,
 )
+from probgen.quantities.symbol import italic
 from probgen.wording.nouns import Nouns
 
+X: Final = italic("x")
+Y: Final = italic("y")
 _ARTICLES: Final = ("the", "a", "an", "your", "one", "each", "every", "both", "")
 _KINDS: Final = {
     ByKind.HINGE: "hinge",
@@ -42,8 +49,8 @@ _COINED: Final = {
     Sort.PUSH: "push of {of}",
     Sort.SPRING_FORCE: "force of {of}",
     Sort.SUPPORT_FORCE: "force from {of}",
-    Sort.X_COMPONENT: "x-component of the force from {of}",
-    Sort.Y_COMPONENT: "y-component of the force from {of}",
+    Sort.X_COMPONENT: f"{X}-component of the force from {{of}}",
+    Sort.Y_COMPONENT: f"{Y}-component of the force from {{of}}",
     Sort.COUPLE: "couple from {of}",
     Sort.NORMAL_FORCE: "normal force from {of}",
     Sort.FRICTION: "friction from {of}",
@@ -56,8 +63,8 @@ _COINED: Final = {
     Sort.APPLIED_FORCE: "force from {of}",
     Sort.WEIGHT: "weight of {of}",
     Sort.RESULTANT: "resultant of {of}",
-    Sort.CENTRE_X: "x-coordinate of the centre of mass",
-    Sort.CENTRE_Y: "y-coordinate of the centre of mass",
+    Sort.CENTRE_X: f"{X}-coordinate of the centre of mass",
+    Sort.CENTRE_Y: f"{Y}-coordinate of the centre of mass",
     Sort.MEMBER_FORCE: "force in {of}",
     Sort.FREE_FALL: "acceleration of free fall",
     Sort.ALONG_LOAD: "distance along the load",
@@ -147,9 +154,8 @@ def called(name: Called, nouns: Nouns) -> str:
             pattern = _COINED[sort]
             if at and "{at}" not in pattern:
                 pattern += " at {at}"
-            return pattern.format(
-                of=the_called(of, nouns), at=at, turning=nouns.turning, way=_way(line, nouns)
-            )
+            by, way = the_called(of, nouns), _way(line, nouns)
+            return pattern.format(of=by, at=italic(at), turning=nouns.turning, way=way)
         case Lettered(piece, joints):
             return _lettered(piece, joints)
         case _:
@@ -159,19 +165,20 @@ def called(name: Called, nouns: Nouns) -> str:
 def _way(line: tuple[str, ...], nouns: Nouns) -> str:
     """Which way a distance is counted: between two points, or as x is."""
     if line:
-        return f"from {line[0]} toward {line[1]}"
+        return f"from {italic(line[0])} toward {italic(line[1])}"
     return "to the east" if nouns.labels.plan else "to the right"
 
 
 def _lettered(piece: Piece, joints: Sequence[str]) -> str:
     """ "member AB", "joint A", "part ABC"."""
+    letters = italic("".join(joints))
     match piece:
         case Piece.MEMBER:
-            return f"member {''.join(joints)}"
+            return f"member {letters}"
         case Piece.JOINT:
-            return f"joint {joints[0]}"
+            return f"joint {italic(joints[0])}"
         case Piece.PART:
-            return f"part {''.join(joints)}"
+            return f"part {letters}"
 
 
 def the_body(id: str, nouns: Nouns) -> str:
@@ -187,7 +194,7 @@ def the_element(id: str, nouns: Nouns) -> str:
 def the_members(ids: Sequence[str], nouns: Nouns) -> str:
     """ "member AB", "members AB, BC and CD"."""
     named = (nouns.element(id) for id in ids)
-    letters = ["".join(name.joints) for name in named if isinstance(name, Lettered)]
+    letters = [italic("".join(name.joints)) for name in named if isinstance(name, Lettered)]
     if len(letters) == 1:
         return f"member {letters[0]}"
     return f"members {', '.join(letters[:-1])} and {letters[-1]}"

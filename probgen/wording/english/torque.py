@@ -36,7 +36,7 @@ from probgen.wording.sentence import Inlines, Part, filled, letter
 @say.register
 def turning_heading(fact: TurningHeading, nouns: Nouns) -> Inlines:
     body = the_bodies(fact.bodies, nouns)
-    return filled("Which forces turn {body} about {P}?", body=body, P=fact.pivot)
+    return filled("Which forces turn {body} about {P}?", body=body, P=letter(fact.pivot))
 
 
 @say.register

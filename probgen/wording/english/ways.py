@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.quantities.printing import plain
+from probgen.wording.english.names import X, Y
 from probgen.wording.nouns import Nouns
 from probgen.working.direction import Direction, Way
 
@@ -47,7 +48,7 @@ def ends_of_axes(nouns: Nouns) -> dict[str, str]:
 def lies_along(level: bool, nouns: Nouns) -> str:
     """Of a force with one component, along x if level: "horizontal"; "along x"."""
     if nouns.labels.plan:
-        return "along x" if level else "along y"
+        return f"along {X if level else Y}"
     return "horizontal" if level else "vertical"
 
 
@@ -80,7 +81,7 @@ def direction(told: Direction, nouns: Nouns, space: str = " ") -> str:
     """
     way, shown = told.way, plain(told.shown)
     if told.reference == "axis":
-        return f"{shown} counter-clockwise from +x"
+        return f"{shown} counter-clockwise from +{X}"
     if way.quarter is not None:
         return toward(way, nouns)
     where = from_plumb if told.reference == "vertical" else from_level
@@ -91,7 +92,7 @@ def direction_in_short(told: Direction, nouns: Nouns) -> str:
     """ "12.3° above, right"; "12.3° from up, right"; "12.3° from +x"; "12.3° north of east"."""
     way, shown = told.way, plain(told.shown)
     if told.reference == "axis":
-        return f"{shown} from +x"
+        return f"{shown} from +{X}"
     if way.quarter is not None or nouns.labels.plan:
         return direction(told, nouns)
     if told.reference == "vertical":

@@ -13,11 +13,14 @@ from probgen.bank.labels import (
     Coined,
     Label,
     Labels,
+    Lettered,
+    Piece,
     Reason,
     Slipping,
     Sort,
 )
 from probgen.quantities.expression import ZERO
+from probgen.quantities.symbol import unmarked
 from probgen.statics.system import Couple
 from probgen.wording.english import names
 from probgen.wording.nouns import NO_NOUNS, Nouns
@@ -71,6 +74,24 @@ def test_a_noun_has_one_article(noun: str, said: str) -> None:
 
 @pytest.mark.parametrize(("name", "said"), CALLED, ids=[said for _, said in CALLED])
 def test_an_author_s_words_or_ours(name: Called, said: str) -> None:
+    assert unmarked(names.called(name, NOUNS)) == said
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        (Coined(Sort.X_COMPONENT, "the pin"), "𝑥-component of the force from the pin"),
+        (Coined(Sort.CENTRE_Y), "𝑦-coordinate of the centre of mass"),
+        (Coined(Sort.NORMAL_FORCE, "floor", "B"), "normal force from the floor at 𝐵"),
+        (Coined(Sort.CROSSING, "load", "A", ("B", "D")),
+         "distance from 𝐴 to the line of action of the load, positive from 𝐵 toward 𝐷"),
+        (Lettered(Piece.MEMBER, ("A", "B")), "member 𝐴𝐵"),
+        (Lettered(Piece.JOINT, ("E",)), "joint 𝐸"),
+        (Lettered(Piece.PART, ("A", "G_1")), "part 𝐴𝐺_1"),
+        ("load at 𝐶", "load at 𝐶"),
+    ],
+)  # fmt: skip
+def test_letters_of_points_and_axes_are_marked(name: Called, said: str) -> None:
     assert names.called(name, NOUNS) == said
 
 
@@ -121,5 +142,5 @@ def test_a_distance_seen_from_above_and_the_course_s_word_for_torque() -> None:
     labels = Labels(reasons={"1": Reason.SAME_TORQUE})
     moment = Nouns(NO_NOUNS.system, labels, "moment")
     said = names.called(Coined(Sort.TORQUE, at="B"), moment)
-    assert said == "moment about B, counter-clockwise positive"
+    assert unmarked(said) == "moment about B, counter-clockwise positive"
     assert names.reason("1", moment).endswith("its own moment is theirs")

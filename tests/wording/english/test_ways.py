@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.labels import Labels
+from probgen.quantities.symbol import unmarked
 from probgen.wording.english.ways import (
     direction,
     direction_in_short,
@@ -38,7 +39,7 @@ WORDED = [
 
 @pytest.mark.parametrize(("degrees", "convention", "words"), WORDED)
 def test_directions(degrees: float, convention: Convention, words: str) -> None:
-    assert direction(direction_of(degrees, convention), NO_NOUNS) == words
+    assert unmarked(direction(direction_of(degrees, convention), NO_NOUNS)) == words
 
 
 ROUGH = [
@@ -54,6 +55,12 @@ def test_rough_directions(degrees: float, words: str) -> None:
     assert toward(way_of(degrees), NO_NOUNS) == words
 
 
+def test_the_letter_of_an_axis_is_marked() -> None:
+    told = direction_of(-12.34, AXIS)
+    assert direction(told, NO_NOUNS).endswith("from +𝑥")
+    assert direction_in_short(told, NO_NOUNS).endswith("from +𝑥")
+
+
 IN_SHORT = [
     (0.0, HORIZONTAL, "to the right"),
     (90.0, HORIZONTAL, "straight up"),
@@ -66,7 +73,7 @@ IN_SHORT = [
 
 @pytest.mark.parametrize(("degrees", "convention", "words"), IN_SHORT)
 def test_directions_in_short(degrees: float, convention: Convention, words: str) -> None:
-    assert direction_in_short(direction_of(degrees, convention), NO_NOUNS) == words
+    assert unmarked(direction_in_short(direction_of(degrees, convention), NO_NOUNS)) == words
 
 
 COMPASS = [
@@ -86,8 +93,9 @@ COMPASS = [
 @pytest.mark.parametrize(("degrees", "convention", "words"), COMPASS)
 def test_directions_by_the_compass(degrees: float, convention: Convention, words: str) -> None:
     told = direction_of(degrees, convention)
-    assert direction(told, FROM_ABOVE) == words
-    assert direction_in_short(told, FROM_ABOVE) == words.replace("counter-clockwise ", "")
+    assert unmarked(direction(told, FROM_ABOVE)) == words
+    in_short = unmarked(direction_in_short(told, FROM_ABOVE))
+    assert in_short == words.replace("counter-clockwise ", "")
 
 
 def test_rough_directions_by_the_compass() -> None:
