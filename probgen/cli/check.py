@@ -58,3 +58,6 @@ def _show(name: str, checked: Checked) -> None:
     for letter in checked.bare:
         mend = f"write {{{{ {letter} }}}}, and figures have that letter"
         say(f"    remark: the statement names the point {letter} without braces: {mend}")
+    for letter in checked.bare_in_names:
+        mend = f"write {{{{ {letter} }}}}, and its letter is italic as elsewhere"
+        say(f"    remark: a name has the point {letter} without braces: {mend}")

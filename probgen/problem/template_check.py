@@ -62,7 +62,7 @@ class Checked:
     residual: the largest relative residual of any balance of any draw.
     dropped: each requirement that turns draws away; a draw may fail several.
     reversed: the forces of a stated direction that are negative in every draw.
-    bare: the points whose letters the statement types without braces.
+    bare, bare_in_names: the points whose letters the statement, or a name, types without braces.
     """
 
     template: Template
@@ -72,6 +72,7 @@ class Checked:
     dropped: tuple[Dropped, ...] = ()
     reversed: tuple[Name, ...] = ()
     bare: tuple[str, ...] = ()
+    bare_in_names: tuple[str, ...] = ()
 
 
 def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
@@ -128,7 +129,16 @@ def check_template(template: Template, draws: int, convention: Convention | None
         tally.dropped,
         tuple(tally.reversed),
         bare_letters(template.statement, template.system.points),
+        bare_letters(". ".join(_names(template)), template.system.points),
     )
+
+
+def _names(template: Template) -> Iterator[str]:
+    """What quantities and what exerts a force are called in the author's words."""
+    labels = template.labels
+    for label in (*labels.quantities.values(), *labels.elements.values()):
+        if isinstance(label.name, str):
+            yield label.name
 
 
 class _Tally:

@@ -9,6 +9,7 @@ from probgen.quantities.expression import Call, Expression, Name, Power, Quotien
 from probgen.quantities.expression import times as product
 from probgen.quantities.expression import total as plus
 from probgen.quantities.formula import Balance, Formula, Piece, Relation
+from probgen.quantities.symbol import italic
 from probgen.sheets.document import FormulaGroup, FormulaRow, Formulas
 from probgen.wording.english import ENGLISH
 from probgen.wording.facts.formulas import FormulaTopic, Topic
@@ -91,8 +92,8 @@ def _forces(course: _Course) -> Iterator[FormulaRow]:
     yield _row(words(Topic.FRICTION), (_symbol("f"), Relation("≤"), most))
     yield _row(words(Topic.SPRING, s), _is(F, product(_symbol("k"), s)))
     yield _row(words(Topic.SPREAD_LOAD, length), _is(W, product(spread, length)))
-    each = _symbol("m_i")
-    middle = Quotient(_of("sum", product(each, _symbol("x_i"))), _of("sum", each))
+    each, place = (_symbol(f"{letter}_{italic('i')}") for letter in "mx")  # i counts the parts
+    middle = Quotient(_of("sum", product(each, place)), _of("sum", each))
     yield _row(words(Topic.CENTRE_OF_MASS), _is(_symbol("x_cm"), middle))
 
 

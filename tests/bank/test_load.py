@@ -9,7 +9,7 @@ import pytest
 
 from probgen.bank.depiction import Thing
 from probgen.bank.labels import BodyNamed
-from probgen.bank.load import Spreading, _weight_symbol
+from probgen.bank.load import Spreading, _weight_symbols
 from probgen.bank.reading import read_template
 from probgen.bank.scope import Scope
 from probgen.draws.class_draws import class_draws
@@ -266,8 +266,23 @@ def test_a_force_whose_direction_is_found_is_not_below_zero(
 def test_a_weight_takes_letters_of_what_weighs_until_its_symbol_is_its_own(
     noun: str, taken: str, symbol: str
 ) -> None:
-    scope = cast(Scope, SimpleNamespace(names=dict.fromkeys(taken.split())))
-    assert _weight_symbol(noun, scope) == symbol
+    scope = cast(Scope, SimpleNamespace(names=dict.fromkeys(taken.split()), symbols=taken.split()))
+    assert _weight_symbols(noun, scope) == (symbol, symbol)
+
+
+@pytest.mark.parametrize(
+    ("noun", "names", "symbols", "id", "printed"),
+    [
+        ("lamp", "", "", "W_l", "W_la"),  # W_l would be read as W_1
+        ("lantern", "W_l", "W_la", "W_la", "W_lan"),
+        ("lamp", "", "W_la", "W_l", "W_lam"),
+    ],
+)
+def test_a_small_l_is_never_printed_alone(
+    noun: str, names: str, symbols: str, id: str, printed: str
+) -> None:
+    scope = SimpleNamespace(names=dict.fromkeys(names.split()), symbols=symbols.split())
+    assert _weight_symbols(noun, cast(Scope, scope)) == (id, printed)
 
 
 def test_what_is_uniform_is_drawn_as_its_centre_whatever_it_is_called(shelf: str) -> None:

@@ -56,8 +56,10 @@ def test_texts_that_no_font_shows_are_remarked(run: Run, tmp_path: Path) -> None
 def test_a_force_the_wrong_way_round_is_remarked(run: Run, tmp_path: Path) -> None:
     source = default_bank().read("wheelbarrow-compost").source
     text = source.replace("direction = 90", "direction = 270").replace("{{ H }}", "H")
+    text = text.replace('name = "', 'name = "at H ', 1)
     (tmp_path / "own.toml").write_text(text, encoding="utf-8")
     result = run("check", "own.toml", "--draws", 20)
     assert result.exit_code == 0
     assert "remark: F is below zero in every draw: turn its direction round" in result.stdout
     assert "remark: the statement names the point H without braces: write {{ H }}" in result.stdout
+    assert "remark: a name has the point H without braces: write {{ H }}" in result.stdout

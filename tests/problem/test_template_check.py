@@ -42,7 +42,7 @@ def hold(id: str, draws: int) -> None:
     for template in templates:
         checked = check_template(template, draws)
         assert checked.proved + checked.refused == draws
-        assert (checked.reversed, checked.bare) == ((), ())
+        assert (checked.reversed, checked.bare, checked.bare_in_names) == ((), (), ())
         balanced = bool(checked.template.system.unknowns)
         assert (0.0 < checked.residual < 1e-9) if balanced else checked.residual == 0.0
 
