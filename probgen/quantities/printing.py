@@ -14,7 +14,7 @@ from typing import Final
 from probgen.quantities.expression import Expression
 from probgen.quantities.formula import Formula
 from probgen.quantities.notation.latex import Latex, SlashedLatex
-from probgen.quantities.notation.mathml import MathML
+from probgen.quantities.notation.mathml import MathML, SlashedMathML
 from probgen.quantities.notation.plain import Marked, Plain
 from probgen.quantities.notation.walk import write
 from probgen.quantities.symbol import read_symbol
@@ -24,11 +24,12 @@ _SLASHED: Final = SlashedLatex()
 _PLAIN: Final = Plain()
 _MARKED: Final = Marked()
 _MATHML: Final = MathML()
+_SLASHED_MATHML: Final = SlashedMathML()
 
 
-def latex(formula: Expression | Formula, *, display: bool = True) -> str:
-    """LaTeX for math mode, without delimiters; `display` asks for full-size fractions."""
-    return write(formula, _LATEX, 0 if display else 1)
+def latex(formula: Expression | Formula) -> str:
+    """LaTeX for math mode set apart, without delimiters, with fractions of full size."""
+    return write(formula, _LATEX, 0)
 
 
 def latex_in_line(formula: Expression | Formula) -> str:
@@ -47,8 +48,11 @@ def marked(formula: Expression | Formula) -> str:
 
 
 def mathml(formula: Expression | Formula, *, display: bool = True) -> str:
-    """The formula's elements of presentation MathML, without `math`; `display` as for LaTeX."""
-    return write(formula, _MATHML, 0 if display else 1)
+    """The formula's elements of presentation MathML, without `math`.
+
+    display: whether it is set apart, with fractions of full size; else they are on the line.
+    """
+    return write(formula, _MATHML, 0) if display else write(formula, _SLASHED_MATHML, 1)
 
 
 def symbol_plain(symbol: str) -> str:

@@ -69,7 +69,7 @@ FORMULAS: list[tuple[Expression | Formula, str, str]] = [
     (
         total((1, T), (-1, times(W, Lump(over(L, number(2)))))),
         "T − W_s (L/2)",
-        r"T - W_{\mathrm{s}}\,\tfrac{L}{2}",
+        r"T - W_{\mathrm{s}}\,(L/2)",
     ),
     (times(N39, M6), "(39.2 N)(0.600 m)", r"(39.2\,\mathrm{N})(0.600\,\mathrm{m})"),
     (

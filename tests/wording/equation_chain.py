@@ -68,7 +68,7 @@ def chains(blocks: Sequence[Block]) -> Iterator[Chain]:
 def inline(inlines: Sequence[object]) -> Iterator[Chain]:
     for each in inlines:
         if isinstance(each, Math):
-            links = tuple(chain_of(latex(each.formula, display=False)))
+            links = tuple(chain_of(latex(each.formula)))
             if len(links) > 1:
                 yield Chain(links)
 

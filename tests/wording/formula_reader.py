@@ -1,9 +1,10 @@
 r"""A reader of printed formulas, from their LaTeX alone: what a formula is worth, with its units.
 
 It knows the marks that stand on a page, and nothing of the trees they came from: a fraction is
-\dfrac or \tfrac, side by side is times, a number and \mathrm{..} is a quantity, a thin space
-between groups of three digits is no sign.  It is strict where a page would be ambiguous: a power
-stands on a symbol, a number without unit, or brackets; a minus sign never follows a sign.
+\dfrac or \tfrac or has a solidus, side by side is times, a number and \mathrm{..} is a quantity, a
+thin space between groups of three digits is no sign.  It is strict where a page would be ambiguous:
+a power stands on a symbol, a number without unit, or brackets; a minus sign never follows a sign;
+nothing stands behind what is below a solidus.
 """
 
 from __future__ import annotations
@@ -86,7 +87,7 @@ TOKEN = re.compile(
     r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell|pi)(?![A-Za-z])|\\(?:mathit|bar)\{[A-Za-z]+\}|[A-Za-z])"
     r"(?:_\{(?:[^{}]|\{[^{}]*\})*\})?)"
     r"|(?P<word>\\(?:dfrac|tfrac|sqrt|sin|cos|tan|arcsin|arccos|arctan|ln|times|left|right)(?![A-Za-z]))"
-    r"|(?P<mark>[-+(){}|])"
+    r"|(?P<mark>[-+(){}|/])"
     r"|(?P<thin>\\,)"
     r"|(?P<space>\s+)"
 )
@@ -171,6 +172,8 @@ class Reader:
         result = self.factor()
         while True:
             kind, text = self.next()
+            if text == "/":
+                return self.over(result)
             if kind == "thin" or text == r"\times":
                 self.take()
             elif not (text in ("(", r"\left") or (kind == "word" and text not in (r"\right",))):
@@ -179,6 +182,18 @@ class Reader:
             kinds = tuple(a + b for a, b in zip(result.kind, other.kind, strict=True))
             named = result.named or other.named
             result = Size(result.value * other.value, kinds, named=named)  # type: ignore[arg-type]
+
+    def over(self, above: Size) -> Size:
+        """One factor below a solidus, behind which nothing more may stand: in a/b c, is c below?"""
+        self.take("/")
+        below = self.factor()
+        kind, text = self.next()
+        if kind != "end" and text not in ("+", "-", ")", r"\right", "}", "|"):
+            raise UnreadableError(f"{text!r} behind a solidus in {self.text}")
+        kinds = tuple(a - b for a, b in zip(above.kind, below.kind, strict=True))
+        named = above.named or below.named
+        value = above.value / below.value if below.value else math.nan
+        return Size(value, kinds, named=named)  # type: ignore[arg-type]
 
     def factor(self) -> Size:
         kind, text = self.next()
@@ -257,9 +272,8 @@ class Reader:
         above, below = self.group(), self.group()
         kinds = tuple(a - b for a, b in zip(above.kind, below.kind, strict=True))
         named = above.named or below.named
-        if below.value == 0.0:
-            return Size(math.nan, kinds, named=named)  # type: ignore[arg-type]
-        return Size(above.value / below.value, kinds, named=named)  # type: ignore[arg-type]
+        value = above.value / below.value if below.value else math.nan
+        return Size(value, kinds, named=named)  # type: ignore[arg-type]
 
     def exponential(self) -> Size:
         """e to a plain number; an angle counts by its radians."""

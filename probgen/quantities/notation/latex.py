@@ -8,12 +8,13 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Balance
 from probgen.quantities.notation.notation import (
-    TERM,
     TIGHT,
     Notation,
     Printed,
     digits,
     is_negative,
+    of_numbers,
+    on_the_line,
     scaled,
 )
 from probgen.quantities.symbol import GREEK, Symbol, read_symbol, runs
@@ -64,7 +65,9 @@ class Latex(Notation):
         return f"|{inner}|"
 
     def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
-        command = r"\dfrac" if depth == 0 else r"\tfrac"
+        if on_the_line(top, bottom, depth):
+            return self.slashed(top, bottom)
+        command = r"\tfrac" if depth and of_numbers(top, bottom) else r"\dfrac"
         return Printed(f"{command}{{{top.text}}}{{{bottom.text}}}", TIGHT, tall=True)
 
     def power(self, base: str, exponent: int) -> str:
@@ -104,9 +107,7 @@ class SlashedLatex(Latex):
     """The same with fractions on one line, L/2, for what has to stay low."""
 
     def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
-        above = top.text if top.hold >= TERM else f"({top.text})"
-        below = bottom.text if bottom.hold >= TIGHT else f"({bottom.text})"
-        return Printed(f"{above}/{below}", TERM)
+        return self.slashed(top, bottom)
 
 
 def _subscript(part: str) -> str:

@@ -17,6 +17,8 @@ from probgen.quantities.notation.notation import (
     Printed,
     digits,
     is_negative,
+    of_numbers,
+    on_the_line,
     scaled,
 )
 from probgen.quantities.symbol import GREEK, SIGNS, Symbol, read_symbol, runs
@@ -44,6 +46,8 @@ class MathML(Notation):
         low = "<mo>,</mo>".join(_subscript(part) for part in symbol.subscripts)
         return sign + (f"<msub>{letter}{self.row(low)}</msub>" if low else letter)
 
+    solidus = "<mo>/</mo>"
+
     def quantity(self, printed: Number) -> str:
         text, unit = _number(printed.value), printed.unit
         if unit is None or not unit.plain:
@@ -59,7 +63,9 @@ class MathML(Notation):
         return f"<mrow><mo>|</mo>{inner}<mo>|</mo></mrow>"
 
     def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
-        size = ' displaystyle="true"' if depth == 0 else ""
+        if on_the_line(top, bottom, depth):
+            return self.slashed(top, bottom)
+        size = "" if depth and of_numbers(top, bottom) else ' displaystyle="true"'
         text = f"<mfrac{size}>{self.row(top.text)}{self.row(bottom.text)}</mfrac>"
         return Printed(text, TIGHT, tall=True)
 
@@ -98,6 +104,13 @@ class MathML(Notation):
 
     def row(self, inner: str) -> str:
         return f"<mrow>{inner}</mrow>"
+
+
+class SlashedMathML(MathML):
+    """The same with fractions on one line, L/2, for running text."""
+
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        return self.slashed(top, bottom)
 
 
 def _letter(letter: str) -> str:

@@ -44,7 +44,7 @@ class Notation(ABC):
     plus, minus: between terms; negative: the sign before a first term; thin, times: between
     factors that need no sign, and between numbers; next: between bracketed factors; upon, applied:
     before a function, and from it to an argument without brackets; space, comma: between pieces
-    and arguments.
+    and arguments; solidus: of a fraction on one line.
     """
 
     plus: str
@@ -57,6 +57,7 @@ class Notation(ABC):
     applied: str
     space: str
     comma: str
+    solidus: str = "/"
 
     @abstractmethod
     def symbol(self, symbol: Symbol) -> str:
@@ -118,9 +119,34 @@ class Notation(ABC):
     def difference(self, inner: str, start: str, end: str) -> str:
         """An antiderivative in square brackets with its limits."""
 
+    def slashed(self, top: Printed, bottom: Printed) -> Printed:
+        """One over the other with a solidus; two numbers with units both in brackets."""
+        units = top.hold == bottom.hold == FACTOR
+        above = top.text if top.hold >= TERM and not units else self._bracketed(top)
+        below = bottom.text if bottom.hold >= TIGHT else self._bracketed(bottom)
+        return Printed(self.row(f"{above}{self.solidus}{below}"), TERM)
+
+    def _bracketed(self, part: Printed) -> str:
+        return self.brackets(part.text, part.tall)
+
     def row(self, inner: str) -> str:
         """Parts side by side, as one."""
         return inner
+
+
+def of_numbers(top: Printed, bottom: Printed) -> bool:
+    """Whether a fraction is one of plain numbers, 3/5, which may be small."""
+    parts = (top, bottom)
+    return all(each.hold == TIGHT and each.first is each.last is Edge.DIGIT for each in parts)
+
+
+def on_the_line(top: Printed, bottom: Printed, depth: int) -> bool:
+    """Whether a fraction is written with a solidus, L/2: among other factors and within another.
+
+    So nothing is in small print.  Not so of plain numbers, nor over a number with a unit, which
+    would take brackets.
+    """
+    return depth > 0 and bottom.hold != FACTOR and not of_numbers(top, bottom)
 
 
 def scaled(value: Decimal) -> int:

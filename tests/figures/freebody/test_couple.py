@@ -7,6 +7,7 @@ import pytest
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import HEAVY, Arc, Label, composed, line
+from probgen.quantities.symbol import unmarked
 from tests.figures.sketches import BEAM, read, surveyed
 
 KNOWN = """
@@ -41,7 +42,7 @@ def turns(text: str, body: str = "shelf") -> dict[str, float]:
     labels = [] if scene is None else [s for s in scene.shapes if isinstance(s, Label)]
     for arc, label in zip(arcs, labels, strict=True):
         assert abs(label.box.centre - arc.centre) < 30.0
-    names = [getattr(label.text, "symbol", "") for label in labels]
+    names = [unmarked(getattr(label.text, "symbol", "")) for label in labels]
     return dict(zip(names, (arc.sweep for arc in arcs), strict=True))
 
 

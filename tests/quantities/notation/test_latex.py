@@ -7,7 +7,7 @@ import pytest
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Balance
 from probgen.quantities.notation.latex import Latex, SlashedLatex
-from probgen.quantities.notation.notation import FACTOR, LOOSE, TERM, TIGHT, Printed
+from probgen.quantities.notation.notation import FACTOR, LOOSE, TERM, TIGHT, Edge, Printed
 from probgen.quantities.symbol import read_symbol
 from probgen.quantities.unit import UNITS
 
@@ -75,8 +75,12 @@ def test_balances(balance: Balance, written: str) -> None:
 def test_a_fraction_is_of_full_size_only_where_it_stands_by_itself() -> None:
     one, two = Printed("a + b", LOOSE), Printed("2", TIGHT)
     assert Latex().fraction(one, two, 0).text == r"\dfrac{a + b}{2}"
-    within = Latex().fraction(one, two, 1)
-    assert within == Printed(r"\tfrac{a + b}{2}", TIGHT, tall=True)
+    assert Latex().fraction(one, two, 1) == Printed("(a + b)/2", TERM)
+    over = Printed(r"4.0\,\mathrm{m}", FACTOR)
+    assert Latex().fraction(two, over, 1).text == r"\dfrac{2}{4.0\,\mathrm{m}}"
+    three, five = (Printed(each, TIGHT, Edge.DIGIT, Edge.DIGIT) for each in "35")
+    assert Latex().fraction(three, five, 0).text == r"\dfrac{3}{5}"
+    assert Latex().fraction(three, five, 1).text == r"\tfrac{3}{5}"
 
 
 # What is above and below a slash, each with how tightly it holds together.

@@ -1,5 +1,6 @@
 """Where brackets and signs stand, whatever the notation."""
 
+import re
 from decimal import Decimal
 
 import pytest
@@ -54,12 +55,12 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
     ),
     (
         Power(Sum(((1, X), (1, Call("sin", (Quotient(X, X),))))), 2),
-        r"\left(x + \sin\left(\tfrac{x}{x}\right)\right)^{2}",
+        r"(x + \sin(x/x))^{2}",
     ),
     (Power(Number(Decimal(3), METRE), 2), r"(3\,\mathrm{m})^{2}"),
     (Call("hypot", (X, number(3))), r"\sqrt{x^{2} + 3^{2}}"),
     (Call("atan2", (X, X)), r"\operatorname{atan2}(x, x)"),
-    (Call("atan2", (Quotient(X, X), X)), r"\operatorname{atan2}\left(\tfrac{x}{x}, x\right)"),
+    (Call("atan2", (Quotient(X, X), X)), r"\operatorname{atan2}(x/x, x)"),
     (
         Product((Call("atan2", (X, X)), Call("atan2", (X, X)))),
         r"\operatorname{atan2}(x, x)\,\operatorname{atan2}(x, x)",
@@ -69,7 +70,7 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
         Call("exp", (Call("rad", (Number(Decimal(540), DEGREE),)),)),
         r"\mathrm{e}^{9.42478\,\mathrm{rad}}",
     ),
-    (Quotient(Call("ln", (Quotient(X, X),)), X), r"\dfrac{\ln\left(\tfrac{x}{x}\right)}{x}"),
+    (Quotient(Call("ln", (Quotient(X, X),)), X), r"\dfrac{\ln(x/x)}{x}"),
     (Call("deg", (Quotient(X, X),)), r"\dfrac{x}{x}"),
     (Call("sum", (X,)), r"\sum x"),
     (Product((Call("sum", (X,)), X)), r"(\sum x)\,x"),
@@ -92,11 +93,11 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
     (Sum(((-1, plain_number("-2")), (-1, X))), "-(-2) - x"),
     (Sum(((1, X), (-1, Sum(((1, X), (1, X)))))), "x - (x + x)"),
     (Sum(((1, Sum(((1, X), (1, X)))), (1, X))), "x + x + x"),
-    (Quotient(Quotient(X, X), X), r"\dfrac{\tfrac{x}{x}}{x}"),
-    (Quotient(X, Quotient(X, X)), r"\dfrac{x}{\tfrac{x}{x}}"),
+    (Quotient(Quotient(X, X), X), r"\dfrac{x/x}{x}"),
+    (Quotient(X, Quotient(X, X)), r"\dfrac{x}{x/x}"),
     (Sum(((1, X), (1, Quotient(X, X)))), r"x + \dfrac{x}{x}"),
-    (Product((X, Quotient(X, X))), r"x\,\tfrac{x}{x}"),
-    (Call("sqrt", (Quotient(X, X),)), r"\sqrt{\tfrac{x}{x}}"),
+    (Product((X, Quotient(X, X))), r"x\,(x/x)"),
+    (Call("sqrt", (Quotient(X, X),)), r"\sqrt{x/x}"),
     (Lump(Quotient(X, X)), r"\dfrac{x}{x}"),
     (Root(Sum(((1, X), (1, X))), "x", 0.0, 1.0), "x + x"),
 ]
@@ -109,7 +110,7 @@ def test_side_by_side(expression: Expression, written: str) -> None:
 
 @pytest.mark.parametrize(("expression", "written"), SIDE_BY_SIDE)
 def test_no_fraction_in_a_line_has_its_full_size(expression: Expression, written: str) -> None:
-    assert latex(expression, display=False) == written.replace(r"\dfrac", r"\tfrac")
+    assert not re.search(r"\\[dt]frac", latex_in_line(expression))
 
 
 SLASHED: list[tuple[Expression, str]] = [
@@ -156,7 +157,7 @@ INTEGRALS: list[tuple[Integral | Difference, str, str]] = [
     (
         Integral(Product((X, W)), X, Quotient(L, number(2)), L),
         "∫(L/2 to L) x w dx",
-        r"\int_{\tfrac{L}{2}}^{L} x\,w\,\mathrm{d}x",
+        r"\int_{L/2}^{L} x\,w\,\mathrm{d}x",
     ),
     (
         Difference(Quotient(Power(X, 2), number(2)), number(0), L),
