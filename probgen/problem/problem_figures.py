@@ -27,11 +27,12 @@ from probgen.statics.internal_forces import Inside
 from probgen.statics.link import is_link
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Kind, Role, System
+from probgen.statics.taken_as_one import made_of
 from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
 from probgen.wording.facts.diagram import AxesPrepared
 from probgen.wording.inside import plain_value, unit_of
-from probgen.working.bodies_used import bodies_used, is_piece
+from probgen.working.bodies_used import as_told, bodies_used, is_piece
 
 _LETTERS: Final = {
     Inside.AXIAL: Name("N", "N"),
@@ -46,7 +47,7 @@ def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
     """The figures of a problem with their names: "situation", "free-body-shelf"."""
     yield "situation", situation_scene(problem, own, solved=False)
     shown = free_body_scenes(problem, own)
-    for body in own.case.system.bodies:
+    for body in as_told(problem.plan).system.bodies:
         if body.id not in shown and is_piece(own.case.system, body):
             continue  # a joint of a truss that no balance is written of
         scene = shown.get(body.id) or free_body_scene(problem, own, body.id)
@@ -133,7 +134,7 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
 
 def _together(problem: Problem, own: Worked) -> list[str]:
     """The bodies the working shows alone: those of its balances, and links."""
-    used, system = bodies_used(problem.plan), own.case.system
+    used, system = bodies_used(problem.plan), as_told(problem.plan).system
     return [body.id for body in system.bodies if body in used or is_link(system, body)]
 
 
@@ -141,7 +142,7 @@ def _alone(problem: Problem, own: Worked, bodies: Sequence[str]) -> dict[str, Sc
     template = problem.template
     with _drawable(template, own, len(bodies)):
         scenes = free_bodies(
-            _told(problem, own.case.system),
+            _told(problem),
             template.labels,
             own.complete,
             [_subject(problem, body) for body in bodies],
@@ -155,17 +156,18 @@ def _alone(problem: Problem, own: Worked, bodies: Sequence[str]) -> dict[str, Sc
 
 def _subject(problem: Problem, body: str) -> Subject:
     """A body with what its diagram shows of the working."""
-    balance = _torques(problem, body)
+    bodies = made_of(as_told(problem.plan).system.body(body))
+    balance = _torques(problem, bodies)
     pivot = balance.about if balance else ""
-    look = look_of(problem.template.depicts, body)
-    return Subject(body, pivot, look, balance, _axes(problem, body))
+    looks = {id: look_of(problem.template.depicts, id) for id in bodies}
+    return Subject(body, pivot, looks, balance, _axes(problem, bodies))
 
 
-def _told(problem: Problem, system: System) -> System:
-    """The system as its diagrams tell it: without idle members, and with no reaction marked that
-    acts on a body the working needs no diagram of.
+def _told(problem: Problem) -> System:
+    """The system as its diagrams tell it: with bodies taken as one, without idle members, and with
+    no reaction marked that acts on a body the working needs no diagram of.
     """
-    told = without_idle(system, problem.plan.steps)
+    told = without_idle(as_told(problem.plan).system, problem.plan.steps)
     shown = {body.id for body in bodies_used(problem.plan)}
     hidden = {id for f in told.forces if f.body not in shown for id in (f.id, f.pair)}
     forces = tuple(replace(f, pair="") if f.id in hidden else f for f in told.forces)
@@ -223,16 +225,18 @@ def pulls_told(template: Template) -> tuple[str, ...]:
     return tuple(id for id in found if id not in template.system.points)
 
 
-def _axes(problem: Problem, body: str) -> tuple[Axis, ...]:
-    """The axes along which the plan sums the forces on a body."""
+def _axes(problem: Problem, bodies: tuple[str, ...]) -> tuple[Axis, ...]:
+    """The axes along which the plan sums the forces on a body, or on several taken as one."""
     steps = (step for plan in problem.plan.ways for step in plan.steps)
     equations = (equation for step in steps for equation in step.equations)
-    axes = (each.axis for each in equations if each.body == body and each.axis)
+    axes = (each.axis for each in equations if each.bodies == bodies and each.axis)
     return tuple(dict.fromkeys(axes))
 
 
-def _torques(problem: Problem, body: str) -> Equation | None:
-    """The first torque balance of a body that the plan writes, or that to the first limit."""
+def _torques(problem: Problem, bodies: tuple[str, ...]) -> Equation | None:
+    """The first torque balance of a body, or of several taken as one, that the plan writes, or that
+    to the first limit.
+    """
     balances = (
         equation
         for plan in problem.plan.ways
@@ -240,4 +244,4 @@ def _torques(problem: Problem, body: str) -> Equation | None:
         for equation in step.equations
         if equation.kind == "torque"
     )
-    return next((balance for balance in balances if balance.body == body), None)
+    return next((balance for balance in balances if balance.bodies == bodies), None)

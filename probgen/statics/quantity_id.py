@@ -87,6 +87,11 @@ def part_id(joints: Iterable[str]) -> str:
     return "-".join(("part", *joints))
 
 
+def whole_id(bodies: Iterable[str]) -> str:
+    """The id of several bodies taken as one, by theirs."""
+    return "+".join(bodies)
+
+
 def pull_id(tension: str, place: int) -> str:
     """The id of one of several pulls of a rope, counted from 1, whose tension has an id."""
     return f"{tension}.{place}"

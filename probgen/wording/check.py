@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import product
 
 import numpy as np
 
@@ -40,7 +41,7 @@ from probgen.wording.facts.ending import (
 )
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.sense import sense_of
-from probgen.working.bodies_used import bodies_used, is_piece
+from probgen.working.bodies_used import bodies_used, ids_of, is_piece
 from probgen.working.digits import Digits, by_lengths
 from probgen.working.fact import Fact
 
@@ -64,7 +65,8 @@ def unused_balances(plan: Plan) -> Unused:
 
 
 def _unused_along(plan: Plan) -> Mapping[str, tuple[UnusedBalance, ...]]:
-    bodies = bodies_used(plan) if plan.steps else ()
+    used = ids_of(bodies_used(plan)) if plan.steps else ()
+    bodies = [body for body in plan.system.bodies if body.id in used]
     return {b.id: _balances(plan, b) for b in bodies if not is_link(plan.system, b)}
 
 
@@ -104,12 +106,16 @@ def check_passages(
 ) -> tuple[Passage, ...]:
     """A look back at each body of a working that left it a balance with every number in it.
 
-    Where none did, at each body that forces nobody asked for, once found, let look at.
+    Where none did, at each body that forces nobody asked for, once found, let look at.  Last come
+    bodies that are drawn together with others alone.
     unused: of one of the ways of a plan; alone: whether the problem has one body only.
     """
     bodies = [(digits.case.system.body(id), balances) for id, balances in unused.items()]
-    for look in (_look, _longer_look):
-        looked = [(body, look(digits, body, balances)) for body, balances in bodies]
+    drawn = bodies_used(digits.case.plan)
+    shown = [each for each in bodies if each[0] in drawn]
+    others = [each for each in bodies if each[0] not in drawn]
+    for some, look in product((shown, others), (_look, _longer_look)):
+        looked = [(body, look(digits, body, balances)) for body, balances in some]
         passages = [_passage(digits, body, parts, alone) for body, parts in looked if parts]
         if passages:
             return _rounding_told_once(passages)

@@ -5,13 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from probgen.bank.direction import component_sum
-from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_number, names_in
+from probgen.quantities.expression import (
+    Expression,
+    Name,
+    Number,
+    Sum,
+    evaluate,
+    is_number,
+    names_in,
+)
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected
 from probgen.statics.definition import names_behind
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
+from probgen.statics.taken_as_one import Whole, inner_forces, made_of, told_in_wholes
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
 from probgen.wording.equations import lone_number, says
@@ -29,6 +38,7 @@ from probgen.wording.facts.forces import (
     Spreading,
     SpreadLoad,
     StrutAlong,
+    TakenAsOne,
 )
 from probgen.wording.load import integrated
 from probgen.wording.passage import Items, Part, Passage, sentences
@@ -47,10 +57,10 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     system = plan.system
     named: tuple[Fact, ...] = tuple(_named(digits, body))
     couples = [couple for couple in system.couples if couple.body == body.id]
-    opening = ForcesCounted(body.id, len(named), len(couples))
+    opening = ForcesCounted(made_of(body), len(named), len(couples))
     items = (*named, *(_couple(digits, couple) for couple in couples))
     laid = section_laid(system, body, plan.steps)
-    parts: list[Part] = [sentences(*laid, opening), Items(items)]
+    parts: list[Part] = [sentences(*laid, *_taken_as_one(digits, body), opening), Items(items)]
     explained = tuple(_explained(digits, body))
     if explained:
         parts.append(sentences(*explained))
@@ -59,13 +69,32 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
         parts.append(Display(tuple(rows)))
     parts += signs_part(digits, body)
     parts.append(Picture("free-body", body.id))
-    return Passage(ForcesHeading(body.id), tuple(parts))
+    return Passage(ForcesHeading(made_of(body)), tuple(parts))
+
+
+def _taken_as_one(digits: Digits, body: Body) -> Iterator[Fact]:
+    """Why several bodies are taken as one: the forces between them cancel."""
+    system = digits.case.system
+    if isinstance(body, Whole):
+        inner = inner_forces(system, body)
+        points = {force.id: _place(system, force) for force in inner}
+        told = (
+            (
+                _whole_letter(digits, system.element(force.element))
+                if force.part.is_component
+                else force.magnitude,
+                points[force.id] if points[force.id] == points[force.pair] else "",
+            )
+            for force in inner
+        )
+        yield TakenAsOne(body.made_of, tuple(dict.fromkeys(told)))
 
 
 def _named(digits: Digits, body: Body) -> Iterator[Fact]:
     """The forces one by one; those of a hinge as one."""
     system = without_idle(digits.case.system, digits.case.plan.steps)
     on = {force.id: force for force in system.forces if force.body == body.id}
+    sizes = [force.magnitude for force in on.values()]
     for element in system.elements:
         if element.body != body.id or not element.forces:
             continue
@@ -74,15 +103,24 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             yield _joint(digits, element, forces)
             continue
         for force in forces:
-            at, way = _place(system, force), _way(digits, force)
-            yield ForceNamed(element.id, force.kind, force.part, force.magnitude, at, way)
+            at, way, size = _place(system, force), _way(digits, force), force.magnitude
+            whose = system.force(force.id).body if isinstance(body, Whole) else ""
+            alike = not at and sizes.count(size) > 1
+            on_which = whose if alike else ""
+            yield ForceNamed(element.id, force.kind, force.part, size, at, way, on_which)
+
+
+def _whole_letter(digits: Digits, element: Element) -> Name:
+    """The letter of a joint's force, the same on both bodies."""
+    return digits.case.labels.whole(element.of or element.id)
 
 
 def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
     """Why a strut pushes along itself, and what stands for a load spread along a line."""
     system = digits.case.system
+    before = {force.element for force in told_in_wholes(system, body)}
     for element in system.elements:
-        if element.body != body.id or not element.forces:
+        if element.body != body.id or not element.forces or element.id in before:
             continue
         letter = system.force(element.forces[0]).magnitude
         if element.kind is Kind.STRUT:
@@ -161,8 +199,10 @@ def _couple(digits: Digits, couple: Couple) -> Fact:
 
 
 def _place(system: System, force: Force) -> str:
-    """Where a force acts; "" for a particle, which has one point only."""
-    return "" if system.body(force.body).particle else force.point
+    """Where a force acts; "" for a particle, which has one point only, in a whole as well."""
+    body = system.body(force.body)
+    own = system.body(system.force(force.id).body) if isinstance(body, Whole) else body
+    return "" if own.particle else force.point
 
 
 def _way(digits: Digits, force: Force) -> Way:
@@ -173,12 +213,18 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     """A force told by its components; on the second of two bodies it is the reaction."""
     parts = tuple((force.magnitude, _way(digits, force)) for force in forces)
     at = _place(digits.case.system, forces[0])
-    other = _first_of_pair(digits.case.system, forces[0])
+    system = digits.case.system
+    other = _first_of_pair(system, forces[0])
     if other:
         return JointReaction(element.id, other, parts, at)
-    again = is_piece(digits.case.system, digits.case.system.body(forces[0].body))
+    body = system.body(forces[0].body)
+    before = {force.element for force in told_in_wholes(system, body)}
+    ids = [each.id for each in system.forces]
+    answered = forces[0].pair and ids.index(forces[0].pair) < ids.index(forces[0].id)
+    again = is_piece(system, body) or element.id in before or bool(answered)
     stated = any(_stated(digits.case.plan, force) for force in forces)
-    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at, again, stated)
+    letter = _whole_letter(digits, element)
+    return JointForce(element.id, letter, parts, at, again, stated)
 
 
 def _stated(plan: Plan, force: Force) -> bool:
@@ -192,11 +238,19 @@ def _stated(plan: Plan, force: Force) -> bool:
 
 
 def _first_of_pair(system: System, force: Force) -> str:
-    """The body an equal and opposite force was named on before; "" for the first of a pair."""
+    """The body an equal and opposite force was named on before; "" for the first of a pair.
+
+    One that is asked has its name from the body that the problem says.
+    """
     ids = [each.id for each in system.forces]
-    if not force.pair or ids.index(force.pair) > ids.index(force.id):
+    if not force.pair:
         return ""
-    return system.force(force.pair).body
+    other = system.force(force.pair)
+    asked = {find.quantity for find in system.finds}
+    if force.element in asked:
+        return ""
+    later = ids.index(force.pair) > ids.index(force.id) and other.element not in asked
+    return "" if later else other.body
 
 
 def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:

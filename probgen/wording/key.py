@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
+from dataclasses import replace
 from typing import Final
 
 from probgen.quantities.expression import names_in
@@ -15,6 +16,7 @@ from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import steps_of_state, utmost_finds
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Definition, Find, Form, Limit, System
+from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, UnusedBalance, check_passages
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
@@ -44,9 +46,9 @@ from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
 from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
-from probgen.wording.torque import taken_as_one, turning_passage
+from probgen.wording.torque import turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
-from probgen.working.bodies_used import bodies_used, is_piece
+from probgen.working.bodies_used import as_told, bodies_used, ids_of, is_piece, told_late
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.multiple import same_amount
@@ -81,16 +83,16 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
     case = digits.case
     if case.plan.branches:
         return _told_to_limits(digits, unused)
-    bodies = bodies_used(case.plan)
-    whole = [body for body in bodies if not is_piece(case.system, body)]
-    whole = [body for body in whole if not is_link(case.system, body)]
+    bodies, late = bodies_used(case.plan), told_late(case.plan)
+    first = [body for body in bodies if body not in late]
+    first = [body for body in first if not is_link(case.system, body)]
     return (
         *((_axes(digits),) if bodies else ()),
         *links_told(digits, bodies),
         *loads_asked(digits, bodies),
-        *_forces_on(digits, whole),
+        *_forces_on(digits, first),
         *_asked_definitions(digits, needed=True),
-        *_steps(digits, inside),
+        *_steps(digits, inside, late),
         *_parts_told(digits, bodies),
         *_asked_definitions(digits, needed=False),
         *resultant_passages(digits),
@@ -103,10 +105,11 @@ def _forces_on(
     digits: Digits, bodies: Sequence[Body], before: Sequence[Body] = ()
 ) -> Iterator[Passage]:
     """The forces on bodies, after the resultants of what is spread on each by a formula."""
-    told = list(before)
+    told, plan = list(before), as_told(digits.case.plan)
+    own = replace(digits, case=replace(digits.case, plan=plan))
     for body in bodies:
-        yield from load_passages(digits, body, told)
-        yield forces_passage(digits, body)
+        yield from load_passages(own, body, told)
+        yield forces_passage(own, body)
         told.append(body)
 
 
@@ -148,7 +151,7 @@ def _told_to(
     yield from _forces_of(owns, _bodies(beside[0]) - _bodies(steps[0]))
     for (branch, own), these in zip(reached, steps, strict=True):
         yield _supposing(digits.case.system, branch.limit)
-        yield from _steps(own, steps=these)
+        yield from _steps(own, late=_pieces(own.case.plan), steps=these)
     yield comparison_passage(digits, find, owns)
 
 
@@ -157,8 +160,12 @@ def _told_beside(branch: Branch, own: Digits) -> Iterator[Passage]:
     plan = own.case.plan
     _, beside = steps_of_state(plan.system, plan.steps, branch.utmost)
     used = _bodies(beside)
-    yield from _forces_on(own, [body for body in bodies_used(plan) if body.id in used])
-    yield from _steps(own, steps=beside)
+    yield from _forces_on(own, [body for body in bodies_used(plan) if ids_of([body]) <= used])
+    yield from _steps(own, late=_pieces(plan), steps=beside)
+
+
+def _pieces(plan: Plan) -> list[Body]:
+    return [body for body in bodies_used(plan) if is_piece(plan.system, body)]
 
 
 def _bodies(steps: Sequence[Step]) -> set[str]:
@@ -169,12 +176,12 @@ def _takes_torques(plan: Plan) -> bool:
     return any(step.equation.kind == "torque" for step in plan.steps)
 
 
-def _forces_of(branches: Sequence[Digits], aside: Collection[str]) -> Iterator[Passage]:
+def _forces_of(branches: Sequence[Digits], aside: Set[str]) -> Iterator[Passage]:
     """The forces on each body that some branch uses, once; aside: bodies told elsewhere."""
     told: list[Body] = []
     for own in branches:
         for body in bodies_used(own.case.plan):
-            if body not in told and body.id not in aside:
+            if body not in told and not ids_of([body]) & aside:
                 yield from _forces_on(own, [body], told)
                 told.append(body)
 
@@ -191,7 +198,7 @@ def _parts_told(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:
     held = (names_in(definition.expression) for definition in _defined(digits))
     wanted = frozenset[str]().union(*held)
     for body in digits.case.system.bodies:
-        if body not in bodies:
+        if body.id not in ids_of(bodies):
             yield from parts_passage(digits, body, wanted)
 
 
@@ -237,26 +244,28 @@ def _axes(digits: Digits) -> Passage:
 
 
 def _steps(
-    digits: Digits, inside: Sequence[InternalForces] = (), steps: Sequence[Step] | None = None
+    digits: Digits,
+    inside: Sequence[InternalForces] = (),
+    late: Sequence[Body] = (),
+    steps: Sequence[Step] | None = None,
 ) -> Iterator[Passage]:
     """Torque balances with their reasons; force balances that follow one another together.
 
-    steps: those to be told, if not all.
+    late: the bodies told where a step first needs them; steps: those to be told, if not all.
     """
     waiting: list[Step] = []
     steps = list(digits.case.plan.steps if steps is None else steps)
-    used = bodies_used(digits.case.plan)
-    pieces = [body for body in used if is_piece(digits.case.system, body)]
+    told = [body for body in bodies_used(digits.case.plan) if body not in late]
     while steps:
         step = steps.pop(0)
-        bodies = _bodies([step])
-        fresh = [] if step.idle else [b for b in pieces if b.id in bodies]
+        bodies = {each.bodies for each in step.equations}
+        fresh = [] if step.idle else [b for b in late if made_of(b) in bodies and b not in told]
         if fresh:
             yield from _force_passage(digits, waiting)
             waiting = []
             yield from (each for body in fresh for each in _largest(digits, inside, body))
-            yield from _forces_on(digits, fresh, [body for body in used if body not in pieces])
-            pieces = [body for body in pieces if body not in fresh]
+            yield from _forces_on(digits, fresh, told)
+            told += fresh
         if step.idle:
             yield from _force_passage(digits, waiting)
             waiting = []
@@ -315,7 +324,6 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     earlier = digits.case.plan.steps[: digits.case.plan.steps.index(steps[0])]
     opening = Sentences(
         (
-            *taken_as_one(system, equation),
             _forces_zero(digits, steps, earlier),
             *splits(digits, steps, split_told(system, earlier)),
             *weights_turned(system, steps, earlier),

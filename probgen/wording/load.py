@@ -13,6 +13,7 @@ from probgen.wording.block import Display, Row
 from probgen.wording.equations import lone_number, rounded_off, worked_between
 from probgen.wording.facts.load import LoadHeading, LoadIntegrated
 from probgen.wording.passage import Passage, sentences
+from probgen.working.bodies_used import ids_of
 from probgen.working.digits import Digits
 
 
@@ -36,7 +37,7 @@ def loads_asked(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:
     """The same of loads that are asked for, on bodies whose forces the working does not need."""
     system = digits.case.system
     asked = {find.quantity for find in system.finds}
-    used = {body.id for body in bodies}
+    used = ids_of(bodies)
     told = {element.id for element in system.elements if element.body in used}
     for element in system.uncut.elements:
         curve = element.spread.intensity if element.spread is not None else None

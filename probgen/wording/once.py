@@ -10,7 +10,7 @@ from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import StrutAlong
 from probgen.wording.facts.level_part import LevelPartShared
-from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
+from probgen.wording.facts.torque import TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.working.fact import Fact
 
@@ -18,9 +18,8 @@ from probgen.working.fact import Fact
 def said_once(passages: Iterable[Passage]) -> tuple[Passage, ...]:
     """The passages, with a reason in full only the first time.
 
-    So it is with forces that turn nothing and struts that push along themselves; why bodies are
-    taken as one, how a force lies to the axes, and why a value is rounded to one side, is not said
-    again of the same.
+    So it is with forces that turn nothing and struts that push along themselves; how a force lies
+    to the axes, and why a value is rounded to one side, is not said again of the same.
     """
     said: set[object] = set()
     return tuple(replace(passage, parts=tuple(_parts(passage, said))) for passage in passages)
@@ -50,12 +49,7 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 yield replace(fact, again=(angle, body, on) in turned)
                 turned.add((angle, body, on))
             case (
-                TakenAsOne()
-                | ForceSplit()
-                | WeightTurned()
-                | PullsSeveral()
-                | RoundedWithin()
-                | LevelPartShared()
+                ForceSplit() | WeightTurned() | PullsSeveral() | RoundedWithin() | LevelPartShared()
             ) if fact in said:
                 pass
             case _:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.labels import Reason
@@ -12,6 +12,7 @@ from probgen.quantities.expression import Expression, Name, evaluate, names_in
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, ForcePart, Kind, Link, Role, System
+from probgen.statics.taken_as_one import Whole, made_of, told_in_wholes, whole_of
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.facts.forces import (
     LeftOpen,
@@ -27,7 +28,7 @@ from probgen.wording.lever import lever_against
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.truss import member_sense
-from probgen.working.bodies_used import bodies_used, is_piece
+from probgen.working.bodies_used import as_told, bodies_used, is_piece
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
@@ -66,10 +67,14 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     if is_piece(system, body):
         return
     expected = _used(digits, expectations(digits, body))
+    wholes = [each for each in system.bodies if body.id in made_of(each) and each != body]
+    before = {force.magnitude for force in told_in_wholes(system, body)}
+    known = _reasoned_on(digits, wholes) & before
     facts: list[Fact] = []
     with_another: set[str] = set()
     for id, each in expected.items():
-        if id not in with_another:  # else told with the one it shares with
+        if id not in with_another and each.force.magnitude not in known:
+            # else told with the one it shares with, or of bodies taken as one
             facts.append(_expected(digits, each))
         with_another |= {each.sharing.id} if each.sharing else set()
     sizes = [f.magnitude for f in _unreasoned(system, body)]
@@ -81,8 +86,8 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     reasoned |= {each.letter for each in turned}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
     settled = _settled(digits)
-    facts += _slips(digits, body, settled, reasoned)
-    left = [size for size in free if size not in reasoned | settled.keys()]
+    facts += _slips(digits, body, settled, reasoned | before)
+    left = [size for size in free if size not in reasoned | settled.keys() | before]
     shared = tuple(size for size in left if names_in(size) & digits.case.plan.left_open)
     found = _worked_out(digits.case)
     unused = tuple(size for size in left if size not in shared and not names_in(size) & found)
@@ -131,7 +136,7 @@ def _slips(
     """Why friction at its largest acts as drawn; of a pair, on the first of the bodies."""
     system, reasons = digits.case.system, digits.case.labels.reasons
     ids = [force.id for force in system.forces]
-    found: dict[tuple[float, bool], list[Force]] = {}
+    found: dict[tuple[float, bool, str], list[Force]] = {}
     for force in system.forces:
         again = force.pair and ids.index(force.pair) < ids.index(force.id)
         limit = Quantity(force.id).limit
@@ -140,10 +145,11 @@ def _slips(
         if force.magnitude not in reasoned:
             drawn = float(evaluate(force.direction, digits.case.values))
             steady = reasons.get(limit) is Reason.SLIDES_STEADILY
-            found.setdefault((drawn, steady), []).append(force)
-    for (drawn, steady), alike in found.items():
+            own = system.force(force.id).body if isinstance(body, Whole) else body.id
+            found.setdefault((drawn, steady, own), []).append(force)
+    for (drawn, steady, own), alike in found.items():
         letters, elements = (tuple(f.magnitude for f in alike), tuple(f.element for f in alike))
-        yield SlipOpposed(letters, body.id, elements, way_of(drawn + 180.0), way_of(drawn), steady)
+        yield SlipOpposed(letters, own, elements, way_of(drawn + 180.0), way_of(drawn), steady)
 
 
 def sign_unknown(system: System, size: Expression) -> bool:
@@ -246,7 +252,8 @@ def _shares(case: Case, force: Force, other: Force) -> bool:
 
 def _by_turning(digits: Digits, force: Force) -> Expectation | None:
     """A force that alone holds all others about a pivot has to turn the body the other way."""
-    against = _turned_against(digits, (force.body,), force.id)
+    bodies = made_of(digits.case.system.body(force.body))
+    against = _turned_against(digits, bodies, force.id)
     if against is None:
         return None
     pivot, sense, others = against
@@ -287,12 +294,14 @@ def _couples_expected(digits: Digits, body: Body) -> Iterator[TurnExpected]:
     for couple in digits.case.system.couples:
         if couple.body != body.id or not isinstance(couple.moment, Name):
             continue
-        against = _turned_against(digits, (body.id,), couple.id)
+        against = _turned_against(digits, made_of(body), couple.id)
         if against is not None and sign_unknown(digits.case.system, couple.moment):
             pivot, sign, others = against
             letters = tuple(dict.fromkeys(each.magnitude for each in others))
             rotation: Rotation = "clockwise" if sign > 0 else "counter-clockwise"
-            yield TurnExpected(couple.moment, body.id, pivot, letters, rotation, None, sign > 0)
+            yield TurnExpected(
+                couple.moment, made_of(body), pivot, letters, rotation, None, sign > 0
+            )
 
 
 def _by_lever(
@@ -322,8 +331,8 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
     if expectation.pivot:
         rotation = _rotation(digits, expectation)
         return TurnExpected(
-            force.magnitude, force.body, expectation.pivot, against, rotation, way,
-            expectation.sign > 0,
+            force.magnitude, made_of(digits.case.system.body(force.body)), expectation.pivot,
+            against, rotation, way, expectation.sign > 0,
         )  # fmt: skip
     if expectation.lever is not None:
         pull = float(evaluate(expectation.lever.direction, digits.case.values))
@@ -380,12 +389,19 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(CoupleNegative(system.variables[step.unknown].as_name, rotation))
     for force in _forces_found(system, step)[:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
-        expected = expectations(digits, system.body(force.body)).get(force.id)
+        expected = expectations(*_where_told(digits, step, force)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
         yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))
     for link in _links_found(system, step)[:1]:
         way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
         yield sentences(PlaceNegative(system.variables[step.unknown].as_name, way))
+
+
+def _where_told(digits: Digits, step: Step, force: Force) -> tuple[Digits, Body]:
+    """The body that a force is told on first, which may be several taken as one in a step."""
+    told = replace(digits, case=replace(digits.case, plan=as_told(digits.case.plan)))
+    bodies = step.equation.bodies if force.body in step.equation.bodies else (force.body,)
+    return told, whole_of(told.case.system, bodies)
 
 
 def _links_found(system: System, step: Step) -> list[Link]:

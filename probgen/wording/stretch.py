@@ -29,7 +29,7 @@ from probgen.wording.facts.diagram import (
 )
 from probgen.wording.inside import unit_of
 from probgen.wording.passage import Part, sentences
-from probgen.working.bodies_used import bodies_used
+from probgen.working.bodies_used import bodies_used, ids_of
 from probgen.working.digits import Digits
 
 SHEAR: Final = Name("?V", "V")
@@ -87,7 +87,7 @@ def untold(digits: Digits, body: str, written: Sequence[Stretch]) -> list[str]:
     )
     system = digits.case.system
     told = {name for name in held if name in digits.case.values or name not in system.variables}
-    if body not in {used.id for used in bodies_used(digits.case.plan)}:
+    if body not in ids_of(bodies_used(digits.case.plan)):
         spread = (e for e in system.elements if e.kind is Kind.DISTRIBUTED and e.body == body)
         told -= {id for element in spread for id in element.forces}
     return sorted(held - told)

@@ -56,7 +56,6 @@ from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
-from probgen.wording.torque import taken_as_one
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
@@ -122,8 +121,6 @@ def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
     groups = list(dict.fromkeys(each.bodies for each in balances))
     for bodies in groups:
         own = [each for each in balances if each.bodies == bodies]
-        if bodies not in told:
-            yield from taken_as_one(system, own[0])
         for each in own:
             if each.kind == "torque":
                 steady = may_move(digits, bodies)

@@ -37,7 +37,6 @@ from probgen.wording.facts.torque import (
     Placed,
     Side,
     SquareToArm,
-    TakenAsOne,
     TurningHeading,
     TurnsBody,
     TurnsNothing,
@@ -83,7 +82,6 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     system, equation = digits.case.system, step.equation
     turners = list(_turners(digits, equation))
     reasons = (
-        *taken_as_one(system, equation),
         _pivot(system, step, digits.convention.turning),
         *_silent(digits, step),
     )
@@ -109,13 +107,6 @@ def _alone_through(digits: Digits, equation: Equation, turners: Sequence[Turner]
         return False
     arms = signed_arms(equation, digits.case.values)
     return bool(arms) and all(abs(arm) < _NO_ARM for arm in arms.values())
-
-
-def taken_as_one(system: System, equation: Equation) -> Iterator[Fact]:
-    """Why several bodies are taken as one: the forces between them cancel."""
-    if len(equation.bodies) > 1:
-        inner = dict.fromkeys(system.force(id).magnitude for id in equation.inner)
-        yield TakenAsOne(equation.bodies, tuple(inner))
 
 
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:

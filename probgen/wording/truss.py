@@ -19,6 +19,7 @@ from probgen.wording.facts.balance import (
 )
 from probgen.wording.facts.forces import BodyCut, ForcesHeading, LinkAlong, SectionLaid
 from probgen.wording.passage import Passage, sentences
+from probgen.working.bodies_used import ids_of
 from probgen.working.case import Case
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -39,13 +40,13 @@ def members_on(system: System, body: str) -> list[Force]:
 
 def links_told(digits: Digits, bodies: Collection[Body]) -> Iterator[Passage]:
     """Why one force is all that acts in each link that pulls at some of the bodies."""
-    system, told = digits.case.system, {body.id for body in bodies}
+    system, told = digits.case.system, ids_of(bodies)
     for body in system.bodies:
         own = [force for force in system.forces if force.body == body.id]
         if not is_link(system, body) or not told & {body.id, *_pulled_by(system, own)}:
             continue
         said = LinkAlong(body.id, own[0].magnitude, tuple(sorted(force.point for force in own)))
-        yield Passage(ForcesHeading(body.id), (sentences(said), Picture("free-body", body.id)))
+        yield Passage(ForcesHeading((body.id,)), (sentences(said), Picture("free-body", body.id)))
 
 
 def _pulled_by(system: System, pulls: Collection[Force]) -> set[str]:

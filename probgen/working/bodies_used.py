@@ -2,25 +2,70 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import replace
+
 from probgen.statics.plan import Plan
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Form, Kind, System
+from probgen.statics.taken_as_one import Whole, made_of, whole_of, with_wholes
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
-    """The bodies whose forces the working needs: of its balances, and of resultants asked.
+    """The bodies whose forces the working needs, several taken as one among them as one more: of
+    its balances, and of resultants asked.
 
+    They are in the order of the problem; where some are taken as one, in that of the balances.
     That a member is idle is seen without a diagram.
     """
     drawn = [step for step in steps_told(plan) if not step.idle]
-    used = {body for step in drawn for each in step.equations for body in each.bodies}
-    whole = {f.quantity for f in plan.system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
-    used |= {
-        element.body
-        for element in plan.system.elements
-        if element.id in whole or element.kind is Kind.RESULTANT
-    }
-    return tuple(body for body in plan.system.bodies if body.id in used)
+    balances = [each.bodies for step in drawn for each in step.equations if each.bodies]
+    first = dict.fromkeys(balances)
+    bodies = {made_of(body): body for body in plan.system.bodies}
+    used = [bodies.get(each) or whole_of(plan.system, each) for each in first]
+    asked = [body for body in plan.system.bodies if body.id in _asked_of(plan, used)]
+    if any(isinstance(body, Whole) for body in used):
+        return (*used, *(body for body in asked if body not in used))
+    return tuple(body for body in plan.system.bodies if body in used or body in asked)
+
+
+def _asked_of(plan: Plan, used: Iterable[Body]) -> set[str]:
+    """The bodies of resultants that are asked, unless all of these act on bodies taken as one."""
+    system, named = plan.system, ids_of(body for body in used if isinstance(body, Whole))
+    whole = {f.quantity for f in system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
+    inner = {force.element for force in system.forces if force.pair}
+    found = {e.body for e in system.elements if e.kind is Kind.RESULTANT}
+    for element in system.elements:
+        shown = element.body in named and element.id not in inner
+        if element.id in whole and not shown:
+            found.add(element.body)
+    return found
+
+
+def ids_of(bodies: Iterable[Body]) -> frozenset[str]:
+    """Of bodies, and of those that are taken as one in a whole."""
+    return frozenset(id for body in bodies for id in made_of(body))
+
+
+def as_told(plan: Plan) -> Plan:
+    """The plan with its wholes among the bodies, all in the order they are told; with none of them
+    as it is.
+    """
+    used = bodies_used(plan)
+    fresh = any(isinstance(body, Whole) and body not in plan.system.bodies for body in used)
+    return replace(plan, system=with_wholes(plan.system, used)) if fresh else plan
+
+
+def told_late(plan: Plan) -> list[Body]:
+    """The bodies told where a step first needs them: pieces of a truss or of a body that is cut,
+    and all that steps need where some are taken as one.
+    """
+    used = bodies_used(plan)
+    if not any(isinstance(body, Whole) for body in used):
+        return [body for body in used if is_piece(plan.system, body)]
+    steps = steps_told(plan)
+    needed = {each.bodies for step in steps for each in step.equations}
+    return [body for body in used if made_of(body) in needed]
 
 
 def is_piece(system: System, body: Body) -> bool:

@@ -16,8 +16,9 @@ from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
 from probgen.statics.system import Body, ForcePart, Form, Spread, System, Variable
+from probgen.statics.taken_as_one import made_of
 from probgen.statics.truss import without_idle
-from probgen.working.bodies_used import bodies_used, is_piece, steps_told
+from probgen.working.bodies_used import as_told, bodies_used, ids_of, steps_told, told_late
 from probgen.working.convention import Convention, Turning
 from probgen.working.direction import way_stated
 from probgen.working.fact import Fact
@@ -36,10 +37,10 @@ class Judged(StrEnum):
 class DiagramDrawn(Fact):
     """A free-body diagram; alone: whether there is no other body.
 
-    forces, couples: how many of each it shows.
+    bodies: the body, or those taken as one; forces, couples: how many of each it shows.
     """
 
-    body: str
+    bodies: tuple[str, ...]
     alone: bool
     forces: int
     couples: int = 0
@@ -221,10 +222,10 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
 def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     system = plan.system
     alone = len(system.bodies) == 1
-    for body in _as_told(plan):
-        shown = without_idle(system, plan.steps)
+    for body in _in_order_told(plan):
+        shown = without_idle(as_told(plan).system, plan.steps)
         couples = sum(1 for couple in shown.couples if couple.body == body.id)
-        drawn = DiagramDrawn(body.id, alone, _forces_on(shown, body.id), couples)
+        drawn = DiagramDrawn(made_of(body), alone, _forces_on(shown, body.id), couples)
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
         yield Criterion("integral", ResultantIntegrated(resultant.as_name, centroid.as_name))
@@ -268,16 +269,14 @@ def _drawn(system: System) -> Iterator[Criterion]:
         yield Criterion("drawing", InsideDrawn(body))
 
 
-def _as_told(plan: Plan) -> list[Body]:
-    """The bodies used in the order a working draws them: pieces where a step first needs each."""
-    used, first = bodies_used(plan), dict[str, int]()
+def _in_order_told(plan: Plan) -> list[Body]:
+    """The bodies used as a working draws them: those told late where a step first needs each."""
+    used, late, first = bodies_used(plan), told_late(plan), dict[tuple[str, ...], int]()
     for place, step in enumerate(step for step in steps_told(plan) if not step.idle):
         for equation in step.equations:
-            for body in equation.bodies:
-                first.setdefault(body, place)
-    whole = [body for body in used if not is_piece(plan.system, body)]
-    pieces = [body for body in used if is_piece(plan.system, body)]
-    return [*whole, *sorted(pieces, key=lambda piece: first.get(piece.id, len(first)))]
+            first.setdefault(equation.bodies, place)
+    early = [body for body in used if body not in late]
+    return [*early, *sorted(late, key=lambda body: first.get(made_of(body), len(first)))]
 
 
 def _from_data(plan: Plan) -> list[Variable]:
@@ -312,7 +311,7 @@ def _uneven(plan: Plan) -> list[Variable]:
 
 def _spread_loads(plan: Plan) -> Iterator[tuple[str, Spread]]:
     """Those on the bodies used, by the id of their resultant."""
-    used = {body.id for body in bodies_used(plan)}
+    used = ids_of(bodies_used(plan))
     for element in plan.system.elements:
         if element.body in used and element.spread is not None:
             yield element.id, element.spread

@@ -44,7 +44,9 @@ class ForceShown(Fact):
 
 @dataclass(frozen=True, slots=True)
 class DiagramShown(Fact):
-    body: str
+    """bodies: the body, or those taken as one."""
+
+    bodies: tuple[str, ...]
     forces: tuple[ForceShown, ...]
 
 

@@ -85,7 +85,7 @@ class _Layout:
 class Arrows:
     """The arrows on a body.
 
-    outline: the spots the body's axis runs through, or the corners of a solid; points: where
+    outlines: the spots a body's axis runs through, or the corners of a solid; points: where
     forces act; scale: pt for each metre; lengths: of the arrows; marks: how many strokes mark a
     force as one of a pair, by its id; radius: of a particle's ring (pt), beyond which arrows begin
     that are set beside another; 0 for an extended body, on which every arrow lies on the force's
@@ -95,7 +95,7 @@ class Arrows:
     def __init__(
         self,
         field: Field,
-        outline: Sequence[Spot],
+        outlines: Sequence[Sequence[Spot]],
         points: Sequence[Spot],
         scale: float,
         lengths: ArrowScale,
@@ -103,13 +103,13 @@ class Arrows:
         radius: float = 0.0,
     ) -> None:
         self.field = field
-        self.outline = outline
+        self.outlines = outlines
         self.points = points
         self.scale = scale
         self.lengths = lengths
         self.marks = marks
         self.radius = radius
-        self.ring = radius if len(outline) < 2 else 0.0  # that is drawn
+        self.ring = radius if all(len(each) < 2 for each in outlines) else 0.0  # that is drawn
         self.placed: list[Placed] = []
         self.hemmed = False  # whether one of them crosses another or lies on it, or on its point
 
@@ -271,13 +271,15 @@ class Arrows:
         middle = (arrow.tail + arrow.head) / 2
         along = any(
             distance(middle, a, b) < 5.0 and distance(arrow.head, a, b) < 6.0
-            for a, b in pairwise(self.outline)
+            for outline in self.outlines
+            for a, b in pairwise(outline)
         )
         if along:
             return _ALONG_BODY
-        closed = len(self.outline) > 3 and self.outline[0] == self.outline[-1]
+        closed = [each for each in self.outlines if len(each) > 3 and each[0] == each[-1]]
         falls = arrow.head.imag < arrow.tail.imag and abs((arrow.head - arrow.tail).real) < 0.01
-        return _IN_SOLID if closed and not falls and encloses(self.outline[1:], middle) else 0.0
+        inside = not falls and any(encloses(each[1:], middle) for each in closed)
+        return _IN_SOLID if inside else 0.0
 
 
 def particle_radius(forces: Sequence[Vector]) -> float:

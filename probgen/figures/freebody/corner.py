@@ -41,11 +41,13 @@ def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
     return Frame(others=tuple(dict.fromkeys(tilted)))
 
 
-def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame) -> None:
+def draw_axes(
+    field: Field, sense: int, solids: Sequence[Sequence[Spot]], widest: float, frame: Frame
+) -> None:
     """Axes near a corner with room, else beside or below the drawing.
 
-    sense: of the positive rotation, as in `axes.axes`; solid: the corners of a body they keep out
-    of; widest: how wide the drawing may become, pt; frame: which axes.
+    sense: of the positive rotation, as in `axes.axes`; solids: the corners of bodies they keep
+    out of; widest: how wide the drawing may become, pt; frame: which axes.
     """
     turn = heading(frame.tilt)
     ways = [turn * 1j, *(heading(direction) for _, direction in frame.others)]
@@ -57,7 +59,7 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
     under = complex(box.left, box.bottom - height - 4.0)
     origin = beside if box.width + width + 6.0 <= widest else under
     for spot in _corners_first(box, width, height):
-        inside = encloses(solid, spot + complex(width, height) / 2)
+        inside = any(encloses(each, spot + complex(width, height) / 2) for each in solids)
         if not inside and field.is_free(_box(spot, width, height), 3.0):
             origin = spot
             break

@@ -8,7 +8,7 @@ length; where forces are too different for that, the diagrams say so.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from typing import Final
 
@@ -17,7 +17,6 @@ from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows, particle_radius
 from probgen.figures.freebody.corner import draw_axes, frame_of
 from probgen.figures.freebody.couple import draw_couples
-from probgen.figures.freebody.faces import on_faces
 from probgen.figures.freebody.lengths import (
     Lengths,
     draw_arms,
@@ -27,14 +26,14 @@ from probgen.figures.freebody.lengths import (
 )
 from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.freebody.notes import draw_note, in_line
-from probgen.figures.freebody.outline import HALF, draw_body, rim_of
+from probgen.figures.freebody.outline import HALF, draw_body
 from probgen.figures.freebody.shown import Sense, Shown, Sized, in_proportion
+from probgen.figures.freebody.solids import Solid, forces_on, solids_of
 from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.opening import Opening, openings_shown
 from probgen.figures.measured.survey import survey
-from probgen.figures.measured.vector import ArrowScale, Vector, components, vectors
-from probgen.figures.measured.wedge import faced
+from probgen.figures.measured.vector import ArrowScale, Vector, components
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
@@ -52,7 +51,6 @@ from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.situation.shape import ROUND, corners_of
 from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.equation import Axis, Equation
@@ -77,14 +75,15 @@ class Subject:
     """A body to be drawn alone.
 
     pivot: the point torques are taken about, "" for none.
-    look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
+    looks: what it, or each body taken as one in it, is drawn as in its situation, of which solids
+    and rounds keep their outline; a bar where nothing is said.
     balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
     axes: those its force balances go along; x and y where there are none.
     """
 
     body: str
     pivot: str = ""
-    look: Look = Look.BEAM
+    looks: Mapping[str, Look] = field(default_factory=dict)
     balance: Equation | None = None
     axes: tuple[Axis, ...] = ()
 
@@ -117,14 +116,13 @@ def free_bodies(
     shown = []
     for each in subjects:
         body, balance = system.body(each.body), each.balance
-        shape = faced(measured, body, each.look, wedges)
-        forces = vectors(measured, body)
+        solids = solids_of(measured, body, each.looks, wedges)
         shown.append(
             Shown(
                 measured,
                 body,
-                each.look,
-                on_faces(system, forces, shape) if shape else forces,
+                solids,
+                forces_on(measured, body, solids),
                 lengths_of(measured, balance, body.id) if balance else Lengths(),
                 frame_of(measured, each.axes),
                 each.pivot,
@@ -132,7 +130,6 @@ def free_bodies(
                 positive,
                 parted=balance is not None and balance.method.torque == "components",
                 distorted=bool(lengths),
-                shape=shape,
             )
         )
     return in_line(_best(shown), [_room(each) for each in shown])
@@ -154,7 +151,7 @@ def free_body(
     axes: tuple[Axis, ...] = (),
 ) -> Scene:
     """The free-body diagram of one body, with arrows to a scale of its own."""
-    subjects = (Subject(body_id, pivot, look, balance, axes),)
+    subjects = (Subject(body_id, pivot, {body_id: look}, balance, axes),)
     told = system, labels, values, subjects
     (scene,) = free_bodies(*told, tell=tell, positive=positive, drawn=drawn, wedges=wedges)
     return scene
@@ -186,7 +183,7 @@ def _is_bad(scene: Scene, room: complex) -> bool:
 def _drawn(shown: Shown, sized: Sized) -> Scene:
     """A diagram at the scale that fills its room."""
     begin = partial(_Diagram, shown, sized)
-    if not shown.shape:
+    if not shown.faced:
         return fitted(begin, _core(shown), _room(shown), _LABELS)
     drawing = begin(1.0)  # which is laid out in pt
     drawing.strokes()
@@ -214,8 +211,8 @@ class _Diagram:
     def __init__(self, shown: Shown, sized: Sized, scale: float) -> None:
         self.measured = measured = shown.measured
         self.system = measured.system
-        self.body = body = shown.body
-        self.look = shown.look
+        self.body = shown.body
+        self.solids = shown.solids
         self.pivot = shown.pivot
         self.tell = shown.tell
         self.positive = shown.positive
@@ -227,33 +224,36 @@ class _Diagram:
         self.field = Field()
         self.lettering = Lettering(self.field)
         self.forces = shown.forces
-        self.corners = [self._spot(c) for c in corners_of(measured, body, shown.look)]
-        self.shape = shown.shape
-        if shown.shape:
-            self.corners = list(shown.shape.corners)
         self.marks = shown.marks
         self.single, self.joints = sized.single, sized.joints
         self.arrows = self._arrows(sized.lengths)
 
     def _arrows(self, lengths: ArrowScale) -> Arrows:
         """The arrows of all forces, none of them drawn yet."""
-        axis = [self._spot(place) for place in self.measured.outline(self.body)]
-        outline = [*self.corners, self.corners[0]] if self.corners else axis
+        outlines = [each.outline(self.measured, self.scale) for each in self.solids]
         points = [self._spot(vector.at) for vector in self.forces]
-        radius = particle_radius((*self.single, *self.joints)) if len(axis) < 2 else 0.0
-        return Arrows(self.field, outline, points, self.scale, lengths, self.marks, radius)
+        small = len(self.body.outline) < 2
+        radius = particle_radius((*self.single, *self.joints)) if small else 0.0
+        return Arrows(self.field, outlines, points, self.scale, lengths, self.marks, radius)
 
     def strokes(self) -> Box:
         """The body and all arrows."""
-        shown = self.measured, self.body, self.look
-        points = [self._spot(vector.at) for vector in self.forces]
-        draw_body(self.field, *shown, self.scale, self.arrows.radius, self.shape, points)
+        for solid in self.solids:
+            self._draw(solid)
         self._loads()
         forces = [(vector, self._parts(vector)) for vector in self._in_order()]
         self.arrows.add([*forces, *self.joints.items()])
         draw_couples(self.field, self.measured, self.body, self.scale)
         draw_arms(self.field, self.measured, self.lengths.arms, self.scale)
         return self.field.box
+
+    def _draw(self, solid: Solid) -> None:
+        """A body with what reaches from it to the forces that act off it."""
+        own = {force.id for force in self.system.forces if force.body == solid.body.id}
+        points = [self._spot(vector.at) for vector in self.forces if vector.id in own]
+        shown = self.measured, solid.body, solid.look
+        radius = self.arrows.radius or particle_radius(())
+        draw_body(self.field, *shown, self.scale, radius, solid.shape, solid.at, points)
 
     def _parts(self, vector: Vector) -> tuple[Vector, ...]:
         """The components of a slanting force, where the balance goes by them."""
@@ -270,12 +270,12 @@ class _Diagram:
         self.lettering.name_arrows(self.arrows.placed, spots, self.arrows.ring)
         self._letters()
         name_arms(self.field, self.lengths.arms, self.scale)
-        half = 0.0 if self.corners or self.look in ROUND else HALF
+        half = HALF if all(each.slender(self.measured) for each in self.solids) else 0.0
         draw_reaches(self.field, self.lengths.reaches, self.scale, half)
         sense = 1 if self.positive == "counter-clockwise" else -1  # of a particle nothing is said
         sense = 0 if self.body.particle else sense
-        solid = self.corners or rim_of(self.measured, self.body, self.look, self.scale)
-        draw_axes(self.field, sense, solid, WIDTH, self.frame)
+        clear_of = [each.kept_clear(self.measured, self.scale) for each in self.solids]
+        draw_axes(self.field, sense, clear_of, WIDTH, self.frame)
         self._notes()
         shown = (*self.single, *self.joints)
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
@@ -313,7 +313,8 @@ class _Diagram:
 
     def _mark_points(self) -> None:
         tag = Tag(What.PIVOT, self.pivot)
-        marked = [v for v in self.forces if not self.shape or v.at == self.shape.clear]
+        middles = [each.at + each.shape.clear for each in self.solids if each.shape]
+        marked = [v for v in self.forces if not middles or v.at in middles]
         for place in dict.fromkeys(vector.at for vector in marked):
             self.field.add(circle(self._spot(place), 1.2, FINE, _POINT, filled=True))
         if self.pivot:
@@ -321,7 +322,8 @@ class _Diagram:
 
     def _angles(self) -> None:
         """The named angles of single forces, and that of a wedge, with their symbols."""
-        corner = self.shape.corner if self.shape else None
+        shapes = [each.shape for each in self.solids]
+        corner = shapes[0].corner if len(shapes) == 1 and shapes[0] else None
         if corner:
             name = self.system.variables[corner.id].as_name
             ways = corner.reference, corner.way

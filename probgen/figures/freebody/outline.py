@@ -39,12 +39,13 @@ _OFF: Final = 3.0  # from a bar's axis to a point that is no longer on it, pt
 
 def draw_body(
     field: Field, measured: Survey, body: Body, look: Look, scale: float, radius: float,
-    shape: Faced | None = None, points: Sequence[Spot] = (),
+    shape: Faced | None = None, at: Spot = 0j, points: Sequence[Spot] = (),
 ) -> None:  # fmt: skip
     """A particle as a ring, a solid by its corners, a drum by its rims, all else as a bar.
 
     scale: pt for each metre; radius: of a particle's ring, pt; shape: of a wedge or of a block on
-    one; points: where forces act, which a bar reaches by a dashed line where they are off it.
+    one, whose middle is at a spot; points: where forces act, which a bar reaches by a dashed line
+    where they are off it.
     """
     spots = [place * scale for place in measured.outline(body)]
     corners = [place * scale for place in corners_of(measured, body, look)]
@@ -54,7 +55,7 @@ def draw_body(
         shown = made.scaled(scale)
         field.add(*flat(shown.parts, shown.holes, shown.wires, LIGHT, tag))
     elif shape:
-        field.add(polygon(shape.corners, LIGHT, tag, tone=Tone.BODY))
+        field.add(polygon([at + corner for corner in shape.corners], LIGHT, tag, tone=Tone.BODY))
     elif len(spots) < 2:
         field.add(circle(spots[0], radius, LIGHT, tag, tone=Tone.BODY))
     elif corners:

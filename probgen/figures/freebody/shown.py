@@ -7,13 +7,12 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from typing import Final, Literal
 
-from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.corner import Frame
 from probgen.figures.freebody.lengths import Lengths
+from probgen.figures.freebody.solids import Solid
 from probgen.figures.measured.survey import Survey
 from probgen.figures.measured.vector import ArrowScale, Vector, pair_marks, resultant
-from probgen.figures.measured.wedge import Faced
 from probgen.statics.system import Body
 from probgen.working.fact import Tell
 
@@ -29,13 +28,13 @@ Joints = Mapping[Vector, tuple[Vector, ...]]
 class Shown:
     """What a diagram shows.
 
-    parted: with the components of slanting forces; distorted: its lengths are not to scale;
-    shape: the outline of a wedge or of a block on one, at whose faces the forces are.
+    solids: what is drawn of the body; parted: with the components of slanting forces; distorted:
+    its lengths are not to scale.
     """
 
     measured: Survey
     body: Body
-    look: Look
+    solids: tuple[Solid, ...]
     forces: tuple[Vector, ...]
     lengths: Lengths
     frame: Frame
@@ -44,7 +43,11 @@ class Shown:
     positive: Sense
     parted: bool
     distorted: bool
-    shape: Faced | None
+
+    @property
+    def faced(self) -> bool:
+        """Whether wedges or blocks on them are drawn, whose faces the forces are at, in pt."""
+        return any(each.shape for each in self.solids)
 
     @property
     def marks(self) -> dict[str, int]:

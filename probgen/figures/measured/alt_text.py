@@ -8,6 +8,7 @@ from typing import Final
 from probgen.figures.measured.vector import Vector
 from probgen.quantities.expression import Name
 from probgen.statics.system import Body, Element, Kind, System
+from probgen.statics.taken_as_one import made_of
 from probgen.working.direction import Way, way_of
 from probgen.working.figure import Acting, BodyShown, DiagramShown, ForceShown, SituationShown
 
@@ -44,7 +45,7 @@ def diagram_shown(body: Body, forces: Sequence[Vector], points: Sequence[str]) -
         )
         for force, point in zip(forces, points, strict=True)
     )
-    return DiagramShown(body.id, tuple(shown))
+    return DiagramShown(made_of(body), tuple(shown))
 
 
 def roughly(direction: float) -> Way:

@@ -25,6 +25,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import ANGLE, LENGTH, MASS
 from probgen.statics.system import Body, Condition, Element, Kind, Link, Point, Role, System
+from probgen.statics.taken_as_one import Whole
 
 _SKETCHED_ANGLE: Final = 40.0  # degrees, for an angle that is to be found
 _SKETCHED_SHARE: Final = 0.62  # of the longest known length, for a length that is to be found
@@ -67,6 +68,12 @@ class Survey:
         """The places a body's axis runs through."""
         return tuple(self.places[name] for name in body.outline)
 
+    def axes(self, body: Body) -> list[tuple[complex, ...]]:
+        """The places the axis of a body runs through, or of each that is taken as one in it."""
+        if not isinstance(body, Whole):
+            return [self.outline(body)]
+        return [self.outline(self.system.body(id)) for id in body.made_of]
+
     def runs_along(self, at: complex, direction: float, body: Body | None = None) -> bool:
         """Whether a body's axis leaves a place in a direction."""
         return self.reach(at, direction, body) > 0.0
@@ -74,7 +81,8 @@ class Survey:
     def reach(self, at: complex, direction: float, body: Body | None = None) -> float:
         """How far a body's axis runs straight on from a place in a direction, m; 0 if none does."""
         bodies = self.system.bodies if body is None else (body,)
-        ways = [way for each in bodies for way in ways_out(self.outline(each), at)]
+        axes = (axis for each in bodies for axis in self.axes(each))
+        ways = [way for axis in axes for way in ways_out(axis, at)]
         return max((abs(w) for w in ways if apart(bearing(w), direction) < _ALIGNED), default=0.0)
 
     def is_longer_behind(self, at: complex, direction: float, body: Body | None = None) -> bool:

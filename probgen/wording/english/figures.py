@@ -7,7 +7,7 @@ from typing import Final
 
 from probgen.statics.system import Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, capitalized, series
+from probgen.wording.english.grammar import at, capitalized, series, the_bodies
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import toward
@@ -54,8 +54,12 @@ def acting(fact: Acting, nouns: Nouns) -> Inlines:
 @say.register
 def diagram_shown(fact: DiagramShown, nouns: Nouns) -> Inlines:
     forces = series([say(force, nouns) for force in fact.forces])
-    body = the_body(fact.body, nouns)
-    return filled("Free-body diagram of {body}: {forces}.", body=body, forces=forces)
+    bodies = the_bodies(fact.bodies, nouns)
+    together = " together" if len(fact.bodies) > 1 else ""
+    return filled(
+        "Free-body diagram of {bodies}{together}: {forces}.",
+        bodies=bodies, together=together, forces=forces,
+    )  # fmt: skip
 
 
 @say.register

@@ -9,7 +9,15 @@ from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import agreeing, at, counted, heading, numeral, series
+from probgen.wording.english.grammar import (
+    agreeing,
+    at,
+    counted,
+    heading,
+    numeral,
+    series,
+    the_bodies,
+)
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -40,6 +48,7 @@ from probgen.wording.facts.forces import (
     Spreading,
     SpreadLoad,
     StrutAlong,
+    TakenAsOne,
     TurnExpected,
 )
 from probgen.wording.nouns import Nouns
@@ -49,13 +58,30 @@ from probgen.working.direction import Way
 
 @say.register
 def forces_heading(fact: ForcesHeading, nouns: Nouns) -> Inlines:
-    return filled("Forces on {body}", body=the_body(fact.body, nouns))
+    together = " together" if len(fact.bodies) > 1 else ""
+    return filled(
+        "Forces on {body}{together}", body=the_bodies(fact.bodies, nouns), together=together
+    )
+
+
+@say.register
+def taken_as_one(fact: TakenAsOne, nouns: Nouns) -> Inlines:
+    inner = [filled("{F}{at}", F=force, at=at(point)) for force, point in fact.inner]
+    return filled(
+        "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
+        "opposite pairs and cancel.",
+        bodies=the_bodies(fact.bodies, nouns),
+        inner=series(inner),
+    )
 
 
 @say.register
 def forces_counted(fact: ForcesCounted, nouns: Nouns) -> Inlines:
     act = "acts" if fact.forces == 1 else "act"
-    told = f"{counted(fact.forces, 'force').capitalize()} {act} on {the_body(fact.body, nouns)}"
+    whose = f"on {the_bodies(fact.bodies, nouns)}"
+    if len(fact.bodies) > 1:
+        whose = "on it from outside"
+    told = f"{counted(fact.forces, 'force').capitalize()} {act} {whose}"
     couples = f", and {counted(fact.couples, 'couple')}" if fact.couples else ""
     return filled("{told}{couples}:", told=told, couples=couples)
 
@@ -132,7 +158,7 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         F=fact.letter,
         by=by,
         of=_of(by, fact.letter),
-        at=at(fact.point),
+        at=f" on {the_body(fact.on, nouns)}" if fact.on else at(fact.point),
         way=toward(fact.way, nouns),
         part=_CUT_PARTS.get(fact.part, "the force"),
         smooth="" if straight else ", square to its surface because it is smooth",
@@ -267,7 +293,7 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
         P=letter(fact.pivot),
         these=series(fact.others),
         turn="turns" if one else "turn",
-        body=the_body(fact.body, nouns),
+        body=the_bodies(fact.bodies, nouns),
         rotation=fact.rotation,
         F=fact.letter,
         them="it" if one else "them",

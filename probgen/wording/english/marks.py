@@ -70,7 +70,7 @@ def other_routes(fact: OtherRoutes, nouns: Nouns) -> Inlines:
 
 @say.register
 def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
-    whose = "" if fact.alone else f" of {names.the_body(fact.body, nouns)}"
+    whose = "" if fact.alone else _whose(fact.bodies, "of", nouns)
     couples = {0: "", 1: " and a couple"}.get(fact.couples, f" and {numeral(fact.couples)} couples")
     return (Text(f"free-body diagram{whose} with {counted(fact.forces, 'force')}{couples}"),)
 

@@ -24,7 +24,6 @@ from probgen.wording.facts.torque import (
     Placed,
     Side,
     SquareToArm,
-    TakenAsOne,
     TurningHeading,
     TurnsBody,
     TurnsNothing,
@@ -37,16 +36,6 @@ from probgen.wording.sentence import Inlines, Part, filled, letter
 def turning_heading(fact: TurningHeading, nouns: Nouns) -> Inlines:
     body = the_bodies(fact.bodies, nouns)
     return filled("Which forces turn {body} about {P}?", body=body, P=letter(fact.pivot))
-
-
-@say.register
-def taken_as_one(fact: TakenAsOne, nouns: Nouns) -> Inlines:
-    return filled(
-        "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
-        "opposite pairs and cancel.",
-        bodies=the_bodies(fact.bodies, nouns),
-        inner=series(fact.inner),
-    )
 
 
 @say.register

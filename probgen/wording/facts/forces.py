@@ -15,14 +15,30 @@ from probgen.working.fact import Fact
 
 @dataclass(frozen=True, slots=True)
 class ForcesHeading(Fact):
-    body: str
+    """bodies: the body, or those taken as one."""
+
+    bodies: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TakenAsOne(Fact):
+    """Several bodies whose inner forces cancel.
+
+    inner: these, with the point where one acts on both bodies; "" for none, as between particles.
+    """
+
+    bodies: tuple[str, ...]
+    inner: tuple[tuple[Expression, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ForcesCounted(Fact):
-    """How many forces and couples act on a body; each follows as a fact of its own."""
+    """How many forces and couples act on a body; each follows as a fact of its own.
 
-    body: str
+    bodies: that body, or those that were just taken as one.
+    """
+
+    bodies: tuple[str, ...]
     forces: int
     couples: int
 
@@ -56,7 +72,10 @@ class JointReaction(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ForceNamed(Fact):
-    """One force; part: as in `statics.system.Force`; point: where it acts, "" on a particle."""
+    """One force; part: as in `statics.system.Force`; point: where it acts, "" on a particle.
+
+    on: the body, of those taken as one, where another force there is told alike; else "".
+    """
 
     element: str
     kind: Kind
@@ -64,6 +83,7 @@ class ForceNamed(Fact):
     letter: Expression
     point: str
     way: Way
+    on: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,7 +186,7 @@ class TurnExpected(Fact):
     """
 
     letter: Expression
-    body: str
+    bodies: tuple[str, ...]
     pivot: str
     others: tuple[Expression, ...]
     rotation: Rotation

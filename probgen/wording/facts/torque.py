@@ -19,14 +19,6 @@ class TurningHeading(Fact):
     pivot: str
 
 
-@dataclass(frozen=True, slots=True)
-class TakenAsOne(Fact):
-    """Several bodies whose inner forces cancel."""
-
-    bodies: tuple[str, ...]
-    inner: tuple[Expression, ...]
-
-
 class Hold(StrEnum):
     """What there is at a pivot."""
 

@@ -1,0 +1,110 @@
+"""Bodies taken as one: a body more, on which only what comes from outside acts.
+
+What acts from outside keeps its id there, as the loads of a truss do on its parts; the forces
+between the bodies cancel in pairs and are left out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from probgen.statics.quantity_id import whole_id
+from probgen.statics.system import Body, Force, System
+
+
+@dataclass(frozen=True, slots=True)
+class Whole(Body):
+    """Bodies taken as one; made_of: their ids.  It is a particle where all of them are."""
+
+    made_of: tuple[str, ...] = ()
+
+
+def made_of(body: Body) -> tuple[str, ...]:
+    """The bodies that one stands for, as a balance names them: itself, or those taken as one."""
+    return body.made_of if isinstance(body, Whole) else (body.id,)
+
+
+def whole_of(system: System, bodies: tuple[str, ...]) -> Body:
+    """The body that a balance is of, one or several taken as one."""
+    if len(bodies) == 1:
+        return system.body(bodies[0])
+    parts = [system.body(id) for id in bodies]
+    particle = all(part.particle for part in parts)
+    outline = parts[0].outline if particle else sum((part.outline for part in parts), ())
+    return Whole(whole_id(bodies), outline, particle, made_of=bodies)
+
+
+def with_wholes(system: System, bodies: Sequence[Body]) -> System:
+    """The system with its wholes beside its bodies, in the order in which bodies are told.
+
+    bodies: those that are told, wholes among them; others follow.  The forces on bodies are in that
+    order too, so that of a pair the first is told first; those on the wholes come last.
+    """
+    wholes = [body for body in bodies if isinstance(body, Whole)]
+    single = [body for body in bodies if body not in wholes]
+    others = [body for body in system.bodies if body not in single]
+    places = {body.id: place for place, body in enumerate((*single, *others))}
+    forces = sorted(system.forces, key=lambda force: places[force.body])
+    outer = {whole.id: list(_outer_forces(system, whole)) for whole in wholes}
+    return replace(
+        system,
+        bodies=(*bodies, *others),
+        forces=(*forces, *(force for whole in wholes for force in outer[whole.id])),
+        couples=(
+            *system.couples,
+            *(
+                replace(couple, body=whole.id)
+                for whole in wholes
+                for couple in system.couples
+                if couple.body in whole.made_of and couple.id not in _inner_couples(system, whole)
+            ),
+        ),
+        elements=(
+            *system.elements,
+            *(
+                replace(element, body=whole.id, forces=kept)
+                for whole in wholes
+                for element in system.elements
+                if element.body in whole.made_of
+                and (kept := _kept(element.forces, outer[whole.id])) is not None
+            ),
+        ),
+    )
+
+
+def inner_forces(system: System, whole: Whole) -> list[Force]:
+    """The forces between the bodies of a whole, those on both bodies of each pair."""
+    on = {force.id: force for force in system.forces if force.body in whole.made_of}
+    return [force for force in on.values() if force.pair in on]
+
+
+def told_in_wholes(system: System, body: Body) -> list[Force]:
+    """The forces on a body that are told before it is, on wholes that it is part of.
+
+    system: with its wholes, in the order they are told.
+    """
+    earlier = system.bodies[: system.bodies.index(body)]
+    wholes = {each.id for each in earlier if isinstance(each, Whole) and body.id in each.made_of}
+    return [force for force in system.forces if force.body in wholes]
+
+
+def _outer_forces(system: System, whole: Whole) -> Iterator[Force]:
+    """What acts from outside; on a particle all at its one point."""
+    inner = {force.id for force in inner_forces(system, whole)}
+    for force in system.forces:
+        if force.body in whole.made_of and force.id not in inner:
+            point = whole.outline[0] if whole.particle else force.point
+            yield replace(force, body=whole.id, point=point)
+
+
+def _inner_couples(system: System, whole: Whole) -> set[str]:
+    on = {couple.id: couple for couple in system.couples if couple.body in whole.made_of}
+    return {couple.id for couple in on.values() if couple.pair in on}
+
+
+def _kept(forces: Iterable[str], outer: Iterable[Force]) -> tuple[str, ...] | None:
+    """The forces of an element that act from outside; None where it exerts none but between."""
+    own = tuple(forces)
+    kept = tuple(id for id in own if id in {force.id for force in outer})
+    return kept if kept or not own else None
