@@ -79,14 +79,11 @@ def inner_forces(system: System, whole: Whole) -> list[Force]:
     return [force for force in on.values() if force.pair in on]
 
 
-def told_in_wholes(system: System, body: Body) -> list[Force]:
-    """The forces on a body that are told before it is, on wholes that it is part of.
-
-    system: with its wholes, in the order they are told.
-    """
-    earlier = system.bodies[: system.bodies.index(body)]
-    wholes = {each.id for each in earlier if isinstance(each, Whole) and body.id in each.made_of}
-    return [force for force in system.forces if force.body in wholes]
+def told_before(system: System, body: Body) -> tuple[Body, ...]:
+    """The bodies told before one, in a system with its wholes; none in a system without any."""
+    if not any(isinstance(each, Whole) for each in system.bodies):
+        return ()
+    return system.bodies[: system.bodies.index(body)]
 
 
 def _outer_forces(system: System, whole: Whole) -> Iterator[Force]:

@@ -20,7 +20,7 @@ from probgen.statics.definition import names_behind
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
-from probgen.statics.taken_as_one import Whole, inner_forces, made_of, told_in_wholes
+from probgen.statics.taken_as_one import Whole, inner_forces, made_of, told_before
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
 from probgen.wording.equations import lone_number, says
@@ -115,10 +115,16 @@ def _whole_letter(digits: Digits, element: Element) -> Name:
     return digits.case.labels.whole(element.of or element.id)
 
 
+def _elements_told(system: System, body: Body) -> set[str]:
+    """What exerts forces on bodies told before, of which this one is a part or that are of it."""
+    earlier = {each.id for each in told_before(system, body)}
+    return {force.element for force in system.forces if force.body in earlier}
+
+
 def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
     """Why a strut pushes along itself, and what stands for a load spread along a line."""
     system = digits.case.system
-    before = {force.element for force in told_in_wholes(system, body)}
+    before = _elements_told(system, body)
     for element in system.elements:
         if element.body != body.id or not element.forces or element.id in before:
             continue
@@ -218,7 +224,7 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     if other:
         return JointReaction(element.id, other, parts, at)
     body = system.body(forces[0].body)
-    before = {force.element for force in told_in_wholes(system, body)}
+    before = _elements_told(system, body)
     ids = [each.id for each in system.forces]
     answered = forces[0].pair and ids.index(forces[0].pair) < ids.index(forces[0].id)
     again = is_piece(system, body) or element.id in before or bool(answered)

@@ -12,7 +12,7 @@ from probgen.quantities.expression import Expression, Name, evaluate, names_in
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, ForcePart, Kind, Link, Role, System
-from probgen.statics.taken_as_one import Whole, made_of, told_in_wholes, whole_of
+from probgen.statics.taken_as_one import Whole, made_of, told_before, whole_of
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.facts.forces import (
     LeftOpen,
@@ -67,14 +67,15 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     if is_piece(system, body):
         return
     expected = _used(digits, expectations(digits, body))
-    wholes = [each for each in system.bodies if body.id in made_of(each) and each != body]
-    before = {force.magnitude for force in told_in_wholes(system, body)}
-    known = _reasoned_on(digits, wholes) & before
+    settled, earlier = _settled(digits), told_before(system, body)
+    places = {each.id for each in earlier}
+    before = {force.magnitude for force in system.forces if force.body in places}
+    known = before & (_reasoned_on(digits, earlier) | settled.keys())
     facts: list[Fact] = []
     with_another: set[str] = set()
     for id, each in expected.items():
         if id not in with_another and each.force.magnitude not in known:
-            # else told with the one it shares with, or of bodies taken as one
+            # else told with the one it shares with, or where bodies are taken as one
             facts.append(_expected(digits, each))
         with_another |= {each.sharing.id} if each.sharing else set()
     sizes = [f.magnitude for f in _unreasoned(system, body)]
@@ -85,7 +86,6 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     facts += turned
     reasoned |= {each.letter for each in turned}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
-    settled = _settled(digits)
     facts += _slips(digits, body, settled, reasoned | before)
     left = [size for size in free if size not in reasoned | settled.keys() | before]
     shared = tuple(size for size in left if names_in(size) & digits.case.plan.left_open)

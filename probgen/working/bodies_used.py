@@ -19,19 +19,25 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     That a member is idle is seen without a diagram.
     """
     drawn = [step for step in steps_told(plan) if not step.idle]
-    balances = [each.bodies for step in drawn for each in step.equations if each.bodies]
-    first = dict.fromkeys(balances)
-    bodies = {made_of(body): body for body in plan.system.bodies}
-    used = [bodies.get(each) or whole_of(plan.system, each) for each in first]
-    asked = [body for body in plan.system.bodies if body.id in _asked_of(plan, used)]
-    if any(isinstance(body, Whole) for body in used):
-        return (*used, *(body for body in asked if body not in used))
-    return tuple(body for body in plan.system.bodies if body in used or body in asked)
+    first: dict[tuple[str, ...], int] = {}
+    for place, step in enumerate(drawn):
+        for equation in step.equations:
+            if equation.bodies:
+                first.setdefault(equation.bodies, place)
+    own = [body for body in plan.system.bodies if not isinstance(body, Whole)]
+    wholes = [whole_of(plan.system, each) for each in first if len(each) > 1]
+    asked = _asked_of(plan, wholes)
+    used = [body for body in own if made_of(body) in first or body.id in asked]
+    if not wholes:
+        return tuple(used)
+    # Those of one step: first what is taken as one, as less acts on it.
+    late = len(drawn)
+    return tuple(sorted((*wholes, *used), key=lambda body: first.get(made_of(body), late)))
 
 
-def _asked_of(plan: Plan, used: Iterable[Body]) -> set[str]:
-    """The bodies of resultants that are asked, unless all of these act on bodies taken as one."""
-    system, named = plan.system, ids_of(body for body in used if isinstance(body, Whole))
+def _asked_of(plan: Plan, wholes: Iterable[Body]) -> set[str]:
+    """The bodies of resultants that are asked, but for what acts from outside on some wholes."""
+    system, named = plan.system, ids_of(wholes)
     whole = {f.quantity for f in system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
     inner = {force.element for force in system.forces if force.pair}
     found = {e.body for e in system.elements if e.kind is Kind.RESULTANT}
