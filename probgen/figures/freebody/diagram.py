@@ -28,7 +28,7 @@ from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.freebody.notes import draw_note, in_line
 from probgen.figures.freebody.outline import HALF, draw_body
 from probgen.figures.freebody.shown import Sense, Shown, Sized, in_proportion
-from probgen.figures.freebody.solids import Solid, forces_on, solids_of
+from probgen.figures.freebody.solids import Solid, forces_on, pins_within, solids_of
 from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.opening import Opening, openings_shown
@@ -51,6 +51,7 @@ from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts import mechanical
 from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.equation import Axis, Equation
@@ -240,6 +241,8 @@ class _Diagram:
         """The body and all arrows."""
         for solid in self.solids:
             self._draw(solid)
+        for id, place in pins_within(self.measured, self.body):
+            self.field.add(mechanical.pin(self._spot(place), Tag(What.SUPPORT, id)))
         self._loads()
         forces = [(vector, self._parts(vector)) for vector in self._in_order()]
         self.arrows.add([*forces, *self.joints.items()])

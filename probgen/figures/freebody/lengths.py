@@ -82,19 +82,21 @@ def lengths_of(measured: Survey, balance: Equation, body: str) -> Lengths:
 def _sources(measured: Survey, balance: Equation, body: str) -> list[str]:
     """The forces on a body that stand in a balance, which may be of several bodies."""
     own = {force.id for force in measured.system.forces if force.body == body}
-    held = (term.source for term in balance.terms if term.link and term.source in own)
-    return list(dict.fromkeys(held))
+    reaching = (term for term in balance.terms if term.length is not None)
+    return list(dict.fromkeys(term.source for term in reaching if term.source in own))
 
 
 def lever_arms(measured: Survey, balance: Equation, body: str) -> tuple[Arm, ...]:
-    """The arms of the forces oblique to their way, where the balance goes by lever arms."""
-    if balance.method.torque != "arm":
-        return ()
+    """The arms of the forces oblique to their way, where the balance goes by lever arms; else of
+    those alone whose way it counts together, of several pieces alike.
+    """
     pivot = measured.places[balance.about]
     found = []
     for source in _sources(measured, balance, body):
         terms = [term for term in balance.terms if term.source == source]
-        if len(terms) == 1 and terms[0].ratio != UNITY and terms[0].length is not None:
+        if len(terms) != 1 or terms[0].length is None or terms[0].ratio == UNITY:
+            continue
+        if balance.method.torque == "arm" or terms[0].link is None:
             force = measured.system.force(source)
             unit = heading(measured.number(force.direction))
             foot = pivot + 1j * unit * dot(measured.places[force.point] - pivot, 1j * unit)

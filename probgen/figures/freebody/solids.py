@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.figures.freebody.faces import on_faces
@@ -13,8 +14,10 @@ from probgen.figures.measured.vector import Vector, vectors
 from probgen.figures.measured.wedge import Faced, faced, partners
 from probgen.figures.paper.scene import Spot
 from probgen.figures.situation.shape import ROUND, corners_of
-from probgen.statics.system import Body
+from probgen.statics.system import Body, Kind
 from probgen.statics.taken_as_one import Whole, made_of
+
+_PINNED: Final = (Kind.HINGE, Kind.LINK)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +90,18 @@ def _beside(measured: Survey, solid: Solid, placed: Mapping[str, Solid]) -> Soli
             there = near.at + near.shape.faces[other.id].at
             return replace(solid, at=there - solid.shape.faces[id].at)
     return None
+
+
+def pins_within(measured: Survey, body: Body) -> list[tuple[str, complex]]:
+    """The pins that join bodies taken as one, each by what it is on one of them; not of particles.
+
+    Bodies joined so may turn about each other yet: the pin is what one sees of that.
+    """
+    if not isinstance(body, Whole) or body.particle:
+        return []
+    on = {each.id: each for each in measured.system.elements if each.body in body.made_of}
+    pins = [each for each in on.values() if each.kind in _PINNED and each.of in on]
+    return [(pin.of, measured.places[pin.at]) for pin in pins]
 
 
 def forces_on(measured: Survey, body: Body, solids: Sequence[Solid]) -> tuple[Vector, ...]:
