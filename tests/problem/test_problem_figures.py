@@ -66,8 +66,8 @@ def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]
 def test_the_lever_arms_of_a_diagram_are_those_of_a_balance_of_its_body(path: Path) -> None:
     problem = prepared(path)
     for body in problem.template.system.bodies:
-        balance = _torques(problem, body.id)
-        assert balance is None or (balance.kind, balance.body) == ("torque", body.id)
+        balance = _torques(problem, (body.id,))
+        assert balance is None or (balance.kind, balance.bodies) == ("torque", (body.id,))
 
 
 def arrows_of(scene: Scene) -> dict[str, Arrow]:

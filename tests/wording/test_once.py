@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from probgen.quantities.expression import Name, number
 from probgen.wording.block import Display, Row
+from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import StrutAlong
-from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
+from probgen.wording.facts.torque import TurnsNothing
 from probgen.wording.once import said_once
 from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.fact import Fact
 from tests.wording.own_telling import told_of
 
 A, B = Name("A", "A"), Name("B", "B")
-BOTH, OTHERS = TakenAsOne(("left", "right"), (A,)), TakenAsOne(("left", "post"), (B,))
+UP, DOWN = RoundedWithin(True), RoundedWithin(False)
 ANY = Fact()
 
 
@@ -39,14 +40,14 @@ def test_each_strut_is_told_once_and_the_reason_with_the_first() -> None:
     assert once((one,), (one, other), (other, one)) == [[one], [shortly], []]
 
 
-def test_bodies_taken_as_one_are_told_once_and_other_bodies_again() -> None:
-    assert once((BOTH,), (OTHERS,), (BOTH, OTHERS)) == [[BOTH], [OTHERS], []]
+def test_why_a_value_is_rounded_to_one_side_is_told_once_and_to_the_other_again() -> None:
+    assert once((UP,), (DOWN,), (UP, DOWN)) == [[UP], [DOWN], []]
 
 
 def test_a_part_of_which_nothing_is_left_goes_and_what_holds_no_facts_stays() -> None:
     rows = Display((Row((A,), "=", (number(1),)),))
-    (passage,) = said_once([Passage(ANY, (Items((BOTH,)), rows, Sentences((BOTH,)), rows))])
-    assert passage.parts == (Items((BOTH,)), rows, rows)
+    (passage,) = said_once([Passage(ANY, (Items((UP,)), rows, Sentences((UP,)), rows))])
+    assert passage.parts == (Items((UP,)), rows, rows)
 
 
 def test_other_facts_are_said_as_often_as_they_are_told() -> None:

@@ -382,10 +382,13 @@ two = { particle = true, along = ["C"], name = "knot C" }
 
 
 def test_knots_whose_balances_are_taken_together_are_one_body() -> None:
-    """Said once, where they are taken so; the knot that is balanced alone is told without."""
-    said = [line for line in told(LAMPS) if "as one body" in line]
-    (line,) = said
-    assert line.startswith(
+    """Said once, with the forces on them; the knot that is balanced alone is told without."""
+    lines = told(LAMPS)
+    (line,) = [line for line in lines if "as one body" in line]
+    assert line == (
         "We take the knot B and the knot C as one body: the forces between them (T_2) come in "
-        "equal and opposite pairs and cancel. The forces on the knot B and the knot C balance"
+        "equal and opposite pairs and cancel. Four forces act on it from outside:"
     )
+    balanced = [each for each in lines if "The forces on the knot B and the knot C balance" in each]
+    assert balanced
+    assert lines.index(line) < lines.index(balanced[0])

@@ -5,9 +5,19 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, prepare
-from probgen.working.bodies_used import bodies_used, is_piece, steps_told
+from probgen.statics.system import Form
+from probgen.working.bodies_used import (
+    as_told,
+    bodies_used,
+    ids_of,
+    is_piece,
+    steps_told,
+    told_late,
+)
 from probgen.working.convention import Convention
+from tests.wording.told_keys import ROOT
 
 
 def problem(name: str) -> Problem:
@@ -23,6 +33,49 @@ USED = [
 @pytest.mark.parametrize(("name", "bodies"), USED)
 def test_bodies_of_balances_are_used(name: str, bodies: list[str]) -> None:
     assert [body.id for body in bodies_used(problem(name).plan)] == bodies
+
+
+TOGETHER = [
+    ("stepladder-tie", ["left+right", "right", "left"]),
+    ("climbing-triangle", ["left+right", "right"]),
+    ("folding-table-strap", ["top", "top+left+right", "right"]),
+    ("shed-three-hinges", ["left+right", "left"]),
+    ("painter-board-seat", ["worker+board", "worker"]),
+    ("bench-leg-wedge", ["leg+wedge", "leg", "wedge"]),
+]
+
+
+@pytest.mark.parametrize(("name", "bodies"), TOGETHER)
+def test_each_set_of_bodies_that_a_balance_is_of_is_used_as_it_comes(
+    name: str, bodies: list[str]
+) -> None:
+    """A body that stands only in balances of several is none of its own."""
+    plan = problem(name).plan
+    used = bodies_used(plan)
+    assert [body.id for body in used] == bodies
+    assert told_late(plan) == list(used)
+    assert ids_of(used) == {body.id for body in plan.system.bodies}
+    told = as_told(plan)
+    assert [body.id for body in told.system.bodies][: len(bodies)] == bodies
+    assert bodies_used(told) == used
+    assert as_told(told) is told
+
+
+def test_where_nothing_is_taken_as_one_all_bodies_but_pieces_are_told_first() -> None:
+    plan = problem("crowbar-stone").plan
+    assert as_told(plan) is plan
+    assert told_late(plan) == []
+    bridge = problem("footbridge-truss-crowd").plan
+    assert told_late(bridge) == [b for b in bodies_used(bridge) if is_piece(bridge.system, b)]
+
+
+def test_a_resultant_asked_needs_no_body_alone_where_the_whole_shows_it() -> None:
+    """Both parts of the left hinge's force follow from the two bars taken as one."""
+    file = ROOT / "tests" / "published" / "further" / "dh-048.toml"
+    text = file.read_text(encoding="utf-8").replace('"components"', '"magnitude and direction"')
+    asked = prepare(read_template(text, "own"), Convention()).plan
+    assert {find.form for find in asked.system.finds} == {Form.MAGNITUDE_AND_DIRECTION}
+    assert [body.id for body in bodies_used(asked)] == ["left+right", "right"]
 
 
 def test_joints_and_parts_of_a_truss_are_pieces() -> None:

@@ -141,7 +141,8 @@ def test_diagrams_are_marked_in_the_order_of_the_key(path: Path) -> None:
     marks = [mark for mark in scheme(own.case.plan, USUAL, 60) if "diagram" in mark.kinds]
     if len(marks) == len(titles) > 1:
         for mark, title in zip(marks, titles, strict=True):
-            assert f"of {title.removeprefix('Forces on ')} with" in said(mark, path)
+            whose = title.removeprefix("Forces on ").replace(" together", " as one body")
+            assert f"of {whose} with" in said(mark, path)
 
 
 def test_no_points_cannot_be_shared() -> None:
@@ -199,7 +200,7 @@ def test_a_diagram_is_marked_with_the_forces_that_the_key_counts() -> None:
     key = tell(own.digits, problem(bridge, convention).unused)
     told = {line for passage in key for line in lines(passage) if "Counted" in line}
     drawn = [each.what for each in criteria(own.case.plan, convention) if each.kind == "diagram"]
-    assert {f"ForcesCounted({d.body}, {d.forces}, {d.couples})"
+    assert {f"ForcesCounted({' '.join(d.bodies)}, {d.forces}, {d.couples})"
             for d in drawn if isinstance(d, DiagramDrawn)} == told  # fmt: skip
 
 

@@ -9,15 +9,7 @@ from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import (
-    agreeing,
-    at,
-    counted,
-    heading,
-    numeral,
-    series,
-    the_bodies,
-)
+from probgen.wording.english.grammar import at, counted, heading, numeral, series, the_bodies
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -36,7 +28,6 @@ from probgen.wording.facts.forces import (
     JointReaction,
     LeftOpen,
     LeverExpected,
-    LinkAlong,
     NothingAgainst,
     PartCentred,
     PartExpected,
@@ -339,23 +330,6 @@ def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
         "so they must be equal and opposite, along the line between its ends. That is why {F} runs "
         "along it.",
         By=by[:1].upper() + by[1:],
-        F=fact.force,
-    )
-
-
-@say.register
-def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
-    body = the_body(fact.body, nouns)
-    one, other = (letter(pin) for pin in fact.pins)
-    return filled(
-        "{Body} {is_} pinned at {B} and {D} and {carries} nothing else: only two forces act there, "
-        "so they are equal and opposite and lie along the line {B}{D}. That leaves one unknown, "
-        "{F}, taken as tension: a pull at both pins, and a negative {F} would mean a push.",
-        Body=body[:1].upper() + body[1:],
-        is_=agreeing([body], "is", "are"),
-        carries=agreeing([body], "carries", "carry"),
-        B=one,
-        D=other,
         F=fact.force,
     )
 

@@ -1,14 +1,15 @@
-"""Members of trusses: how they are taken, what a sign says of one, why one is idle."""
+"""Members of trusses: how they are taken, what a sign says of one, why one is idle; links."""
 
 from __future__ import annotations
 
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import capitalized, the_bodies
-from probgen.wording.english.names import the_element, the_members
+from probgen.wording.english.grammar import agreeing, capitalized, the_bodies
+from probgen.wording.english.names import the_body, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.facts.balance import MemberIdle, MemberSense, MembersPull, MemberState
+from probgen.wording.facts.forces import LinkAlong
 from probgen.wording.nouns import Nouns
-from probgen.wording.sentence import Inlines, filled
+from probgen.wording.sentence import Inlines, filled, letter
 
 
 @say.register
@@ -55,3 +56,20 @@ def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
         that=the_members(fact.across, nouns) if len(fact.across) == 1 else "that line",
     )
     return capitalized(told)
+
+
+@say.register
+def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
+    body = the_body(fact.body, nouns)
+    one, other = (letter(pin) for pin in fact.pins)
+    return filled(
+        "{Body} {is_} pinned at {B} and {D} and {carries} nothing else: only two forces act there, "
+        "so they are equal and opposite and lie along the line {B}{D}. That leaves one unknown, "
+        "{F}, taken as tension: a pull at both pins, and a negative {F} would mean a push.",
+        Body=body[:1].upper() + body[1:],
+        is_=agreeing([body], "is", "are"),
+        carries=agreeing([body], "carries", "carry"),
+        B=one,
+        D=other,
+        F=fact.force,
+    )

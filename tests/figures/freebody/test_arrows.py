@@ -33,7 +33,7 @@ def laid_out(
     radius: float = 0.0,
 ) -> Arrows:
     points, scale = [vector.at for vector in vectors], ArrowScale.of(vectors, share=share)
-    arrows = Arrows(Field(), outline, points, 1.0, scale, marks, radius)
+    arrows = Arrows(Field(), [outline], points, 1.0, scale, marks, radius)
     arrows.add([(vector, ()) for vector in vectors])
     return arrows
 
@@ -187,7 +187,7 @@ def with_components(size: float, x: float, y: float) -> Field:
     field = Field()
     whole = force("R", 0j, size, 53.13010235415598)
     legs = (force("R.x", 0j, abs(x), 0.0), force("R.y", 0j, abs(y), 90.0))
-    arrows = Arrows(field, BEAM, [0j], 1.0, ArrowScale.of([whole]), {"R.x": 1})
+    arrows = Arrows(field, [BEAM], [0j], 1.0, ArrowScale.of([whole]), {"R.x": 1})
     assert arrows.lengths.shows_legs(whole, legs)
     arrows.add([(whole, legs)])
     return field

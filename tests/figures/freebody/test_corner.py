@@ -71,7 +71,7 @@ def test_axes_keep_out_of_a_solid_and_off_strokes() -> None:
     field = drawing(200.0, 150.0)
     solid = (100 + 20j, 200 + 20j, 200 + 150j, 100 + 150j)
     field.add(polygon(solid, HEAVY, tag("body:box")))
-    draw_axes(field, 0, solid, 300.0, Frame())
+    draw_axes(field, 0, [solid], 300.0, Frame())
     box, _ = axes_of(field)
     assert box.right < 100.0
     assert box.left > 0.0

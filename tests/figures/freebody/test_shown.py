@@ -10,6 +10,7 @@ from probgen.bank.depiction import Look
 from probgen.figures.freebody.corner import Frame
 from probgen.figures.freebody.lengths import Lengths
 from probgen.figures.freebody.shown import Shown, in_proportion
+from probgen.figures.freebody.solids import Solid
 from probgen.figures.measured.vector import vectors
 from probgen.statics.system import ForcePart
 from tests.figures.sketches import surveyed
@@ -27,7 +28,7 @@ def shown(*sizes: float, direction: float = 90.0, parted: bool = False) -> Shown
     return Shown(
         measured,
         body,
-        Look.BEAM,
+        (Solid(body, Look.BEAM),),
         forces,
         Lengths(),
         Frame(),
@@ -36,7 +37,6 @@ def shown(*sizes: float, direction: float = 90.0, parted: bool = False) -> Shown
         "counter-clockwise",
         parted,
         distorted=False,
-        shape=None,
     )
 
 

@@ -42,7 +42,7 @@ SAID: list[tuple[Fact, str]] = [
     (BodyShown("shelf", (), ()), "The shelf."),
     (SituationShown((BodyShown("shelf", (PIN,), ()), BodyShown("arm", (CABLE,), ()))),
      "The shelf is held by the pin at A. Your forearm is held by the cable at C."),
-    (DiagramShown("shelf", (ForceShown(Name("T", "T"), "C", way_of(90.0)),)),
+    (DiagramShown(("shelf",), (ForceShown(Name("T", "T"), "C", way_of(90.0)),)),
      "Free-body diagram of the shelf: T at C straight up."),
     (ScaleNoted(lengths=True, arrows=True), "arrows to scale"),
     (ScaleNoted(lengths=True, arrows=False), "arrows not to scale"),

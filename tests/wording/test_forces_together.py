@@ -1,0 +1,77 @@
+"""The forces on bodies taken as one, and what is left to tell of each of them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.quantities.expression import Name
+from probgen.quantities.printing import plain
+from probgen.wording.block import Display, Picture
+from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction, SignsOpen
+from probgen.wording.forces import forces_passage
+from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.bodies_used import as_told, bodies_used
+from probgen.working.convention import Convention
+from probgen.working.fact import Fact
+from tests.wording.own_telling import told_of
+from tests.wording.shown import shown
+
+
+def facts_of(passage: Passage) -> list[Fact]:
+    parts = [part for part in passage.parts if isinstance(part, Sentences | Items)]
+    return [fact for part in parts for fact in part.facts]
+
+
+def passages_of(name: str) -> list[Passage]:
+    """The forces on each body that the key of a template tells, in its order."""
+    problem = prepare(default_bank().read(name), Convention())
+    (own,) = work(problem, draw_class(problem, "signs", ["ada"]).draws)
+    told = replace(own.digits, case=replace(own.case, plan=as_told(own.case.plan)))
+    return [forces_passage(told, body) for body in bodies_used(own.case.plan)]
+
+
+def test_bodies_taken_as_one_have_the_forces_from_outside_alone() -> None:
+    """What is between them is named as it cancels; a joint's force by one letter at its pin."""
+    whole, right, left = passages_of("stepladder-tie")
+    assert [shown(fact) for fact in facts_of(whole)[:2]] == [
+        "TakenAsOne(left right, R O T )",
+        "ForcesCounted(left right, 4, 0)",
+    ]
+    letters = [f.letter for f in facts_of(whole) if isinstance(f, ForceNamed)]
+    assert [str(plain((each,))) for each in letters] == ["N_1", "N_2", "W_s", "W_d"]
+    assert whole.parts[-1] == Picture("free-body", "left+right")
+    weights = [[part for part in each.parts if isinstance(part, Display)] for each in (right, left)]
+    assert weights == [[], []]  # they are worked out with the whole
+
+
+def test_a_force_is_told_in_full_once_and_its_sense_reasoned_once() -> None:
+    """About B the left pin's push up follows for the whole shed; of a half only the ridge's pin is
+    new, whose other half is never drawn.
+    """
+    whole, left = map(facts_of, passages_of("shed-three-hinges"))
+    joints = [f for f in (*whole, *left) if isinstance(f, JointForce)]
+    assert [(f.element, f.again) for f in joints] == [
+        ("R", False), ("S", False), ("R", True), ("Q", False),
+    ]  # fmt: skip
+    assert [shown(f) for f in whole if isinstance(f, SignsOpen)] == ["SignsOpen(R_x S_x S_y)"]
+    assert sum("TurnExpected(R_y, left right" in shown(f) for f in (*whole, *left)) == 1
+    assert [shown(f) for f in left if isinstance(f, SignsOpen)] == ["SignsOpen(Q_x Q_y)"]
+
+
+def test_a_joint_s_force_is_a_reaction_where_the_other_is_told_before_or_asked() -> None:
+    """Of the climbing triangle's left ladder no diagram is drawn."""
+    _, right = map(facts_of, passages_of("climbing-triangle"))
+    (joint,) = [fact for fact in right if isinstance(fact, JointForce)]
+    assert (str(joint.letter), joint.again) == (str(Name("Q", "Q")), False)
+    _, right, left = map(facts_of, passages_of("stepladder-tie"))
+    assert [fact.other for fact in right if isinstance(fact, JointReaction)] == ["left"]
+    assert [fact.again for fact in left if isinstance(fact, JointForce)] == [True]
+
+
+def test_pulls_of_one_rope_on_a_whole_are_told_by_the_bodies() -> None:
+    whole, worker = map(facts_of, passages_of("painter-board-seat"))
+    assert [f.on for f in whole if isinstance(f, ForceNamed)] == ["worker", "board", "", "", ""]
+    assert not any(f.on for f in worker if isinstance(f, ForceNamed))
+    assert "the pull T of the rope on the board, straight up" in told_of("painter-board-seat")
