@@ -18,6 +18,7 @@ from probgen.problem.problem import Problem, Worked, prepare, tell_steps
 from probgen.problem.problem_figures import (
     _torques,
     diagram_scene,
+    every_scene,
     free_body_scene,
     free_body_scenes,
     letters_untold,
@@ -32,6 +33,7 @@ from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items
 from probgen.wording.stretch import place_letter
+from probgen.working.bodies_used import as_told
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
@@ -109,6 +111,36 @@ def test_a_diagram_is_the_same_alone_as_among_those_of_its_problem() -> None:
     assert scenes == {body: free_body_scene(problem, own, body) for body in scenes}
 
 
+def test_bodies_taken_as_one_are_drawn_for_their_balance_and_each_for_its_own() -> None:
+    """The pivot, the axes and the lengths of a balance are in the diagram of what it is of."""
+    path = next(path for path in TEMPLATES if path.stem == "stepladder-tie")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scenes = free_body_scenes(problem, own)
+    assert list(scenes) == ["left+right", "right", "left"]
+    pivots = {id: [str(p.tag.of) for p in tagged(each, "pivot")] for id, each in scenes.items()}
+    assert pivots == {"left+right": ["A"], "right": ["O"], "left": []}
+    assert arrows_of(scenes["left+right"]).keys() == {"N_1", "N_2", "W_s", "W_d"}
+    assert tagged(scenes["left+right"], "dimension:feet")
+    assert not tagged(scenes["left"], "dimension")
+    assert scenes["left+right"].words.startswith(
+        "Free-body diagram of the left side and the right side together: "
+    )
+    assert [name for name, _ in every_scene(problem, own)] == [
+        "situation", "free-body-left+right", "free-body-right", "free-body-left",
+    ]  # fmt: skip
+
+
+def test_a_reaction_is_marked_where_both_of_a_pair_are_drawn() -> None:
+    marked = {}
+    for stem in ("stepladder-tie", "climbing-triangle"):
+        problem = prepared(next(path for path in TEMPLATES if path.stem == stem))
+        (own,) = solved(problem, 1)
+        scenes = free_body_scenes(problem, own).items()
+        marked[stem] = {id for id, scene in scenes if tagged(scene, "pair")}
+    assert marked == {"stepladder-tie": {"left", "right"}, "climbing-triangle": set()}
+
+
 SAID = {"g", "x", "y", "r_x", "r_y", "phi"}
 """What the words themselves say: the pull of gravity, the axes, the angle of a force found."""
 
@@ -130,7 +162,7 @@ def letters_in(told: object) -> Iterator[str]:
 def unseen(problem: Problem, own: Worked) -> set[str]:
     """Letters of the key that stand in no figure, nor in a table of what is given and asked."""
     scenes = [situation_scene(problem, own, solved=True)]
-    scenes += [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
+    scenes += free_body_scenes(problem, own).values()
     scenes += [diagram_scene(problem, own, body) for body in problem.template.system.diagrams]
     seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
     if problem.template.system.diagrams:  # said to be the distance of a section
@@ -196,7 +228,8 @@ def test_arrows_cross_in_no_free_body_diagram(path: Path) -> None:
     for place, convention in enumerate(METHODS):
         problem = problem_in(path, convention)
         for own in solved(problem, 100)[place :: len(METHODS)]:
-            scenes = [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
+            bodies = as_told(problem.plan).system.bodies
+            scenes = [free_body_scene(problem, own, body.id) for body in bodies]
             assert [touching(scene) for scene in scenes] == [[]] * len(scenes)
             crossed += any(cross(scene) for scene in scenes)
     assert crossed <= CROWDED.get(path.stem, 0)

@@ -36,7 +36,7 @@ def joined(system: System, bodies: tuple[str, ...]) -> tuple[System, Whole]:
     return with_wholes(system, [whole]), whole
 
 
-def held(equation: Equation) -> list[object]:
+def held(equation: Equation) -> list[tuple[str, int, str]]:
     return sorted((term.source, term.sign, str(term.magnitude)) for term in equation.terms)
 
 
