@@ -35,7 +35,8 @@ BODIES: Final = (
     ("balcony-built-in", "beam"), ("beam-stay-cable", "beam"), ("bookcase-centre-tilt", "bookcase"),
     ("cellar-hatch-rope", "hatch"), ("cp2e-4.5-p19", "before"), ("cp2e-9.2-p1", "door"),
     ("cp2e-9.3-p10", "wall"), ("footbridge-two-beams", "long"), ("kneecap-squat", "kneecap"),
-    ("painter-board-seat", "board"), ("porch-roof-snow", "deck"), ("stepladder-tie", "left"),
+    ("painter-board-seat", "worker+board"), ("porch-roof-snow", "deck"),
+    ("stepladder-tie", "left"), ("stepladder-tie", "left+right"),
     ("up1-10.6-p81", "beam"), ("up1-5.6-p66", "scale"), ("well-windlass", "windlass"),
     ("wheelbarrow-compost", "barrow"),
 )  # fmt: skip
