@@ -39,10 +39,10 @@ from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.load import integrated, load_passages, loads_asked
+from probgen.wording.negative import negative_part
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
-from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
 from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from probgen.bank.labels import Reason
 from probgen.quantities.expression import Expression, Name, evaluate, names_in
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, ForcePart, Kind, Link, Role, System
-from probgen.statics.taken_as_one import Whole, made_of, told_before, whole_of
-from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
+from probgen.statics.system import Body, Force, ForcePart, Kind, Role, System
+from probgen.statics.taken_as_one import Whole, made_of, told_before
 from probgen.wording.facts.forces import (
     LeftOpen,
     LeverExpected,
@@ -27,8 +25,7 @@ from probgen.wording.facts.forces import (
 from probgen.wording.lever import lever_against
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
-from probgen.wording.truss import member_sense
-from probgen.working.bodies_used import as_told, bodies_used, is_piece
+from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
@@ -366,45 +363,3 @@ def _rotation(digits: Digits, expectation: Expectation) -> Rotation:
             positive = step.equation.method.positive == "counter-clockwise"
             return "counter-clockwise" if (turned > 0.0) == positive else "clockwise"
     raise AssertionError(expectation.force.id)
-
-
-def _forces_found(system: System, step: Step) -> list[Force]:
-    """The forces a step gives the size of, those on its own bodies first."""
-    forces = [force for force in system.forces if force.id == step.unknown]
-    return sorted(forces, key=lambda force: force.body not in step.equation.bodies)
-
-
-def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
-    """What the sign of a result means: a force acts the other way, a member pulls or pushes."""
-    system, value = digits.case.system, digits.case.values[step.unknown]
-    told = tuple(member_sense(digits, step))
-    if told:
-        yield sentences(*told)
-    if told or value >= 0.0:
-        return
-    couples = (couple for couple in system.couples if couple.id == step.unknown)
-    for couple in sorted(couples, key=lambda each: each.body not in step.equation.bodies)[:1]:
-        moment = float(evaluate(couple.moment, digits.case.values))
-        rotation: Rotation = "counter-clockwise" if moment > 0.0 else "clockwise"
-        yield sentences(CoupleNegative(system.variables[step.unknown].as_name, rotation))
-    for force in _forces_found(system, step)[:1]:
-        way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
-        expected = expectations(*_where_told(digits, step, force)).get(force.id)
-        reasoned = expected is not None and expected.sign < 0
-        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))
-    for link in _links_found(system, step)[:1]:
-        way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
-        yield sentences(PlaceNegative(system.variables[step.unknown].as_name, way))
-
-
-def _where_told(digits: Digits, step: Step, force: Force) -> tuple[Digits, Body]:
-    """The body that a force is told on first, which may be several taken as one in a step."""
-    told = replace(digits, case=replace(digits.case, plan=as_told(digits.case.plan)))
-    bodies = step.equation.bodies if force.body in step.equation.bodies else (force.body,)
-    return told, whole_of(told.case.system, bodies)
-
-
-def _links_found(system: System, step: Step) -> list[Link]:
-    """The ways to points whose length, as it stands, a step gives."""
-    links = (link for point in system.points.values() for link in point.links)
-    return [link for link in links if link.length == system.variables[step.unknown].as_name]

@@ -52,9 +52,9 @@ from probgen.wording.facts.balance import (
     WithTheResult,
 )
 from probgen.wording.level_part import level_part
+from probgen.wording.negative import negative_part
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, sentences
-from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact

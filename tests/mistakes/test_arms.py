@@ -14,6 +14,7 @@ from probgen.quantities.printing import plain
 from tests.mistakes.supplied import OWN, problem, works
 from tests.mistakes.test_templates import Data, Formula
 from tests.situations import STAYED_SHELF, worked
+from tests.wording.shown import shown
 
 SCOPE = {letter: Name(letter, letter) for letter in ("b", "h", "t")}
 
@@ -163,3 +164,13 @@ def test_a_triangle_is_thickest_where_the_load_is(load: str, part: float) -> Non
     wrong = d.engine * d.g * d.engine_at - lift * part * d.span
     assert found == [pytest.approx(wrong, rel=1e-9)] * len(found)
     assert found
+
+
+def test_two_feet_of_a_stepladder_are_taken_to_bear_half_of_all_weights_each() -> None:
+    """Two bodies taken as one; its own weight at the foot torques are taken about is left out."""
+    (made,) = problem("stepladder-tie").missteps
+    found = {misstep.slip: misstep for misstep in made}
+    assert shown(found["equal_sharing"].parts["N"]) == "N_1 N_2"
+    assert shown(found["equal_sharing"].parts["W"]) == "W_s + W_d"
+    assert "own_weight_forgotten" in found
+    assert "whole_length_for_weight" not in found

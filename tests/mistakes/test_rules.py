@@ -27,7 +27,6 @@ from probgen.statics.solution import solve
 from probgen.statics.system import Element, Kind, Limit
 from probgen.working.convention import Convention
 from tests.situations import STAYED_SHELF, worked
-from tests.wording.shown import shown
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -389,16 +388,6 @@ NOT_MADE = [
 @pytest.mark.parametrize(("path", "slip"), NOT_MADE)
 def test_what_only_looks_like_a_lever_or_like_two_supports(path: Path, slip: str) -> None:
     assert slip not in {misstep.slip for misstep in made(path)}
-
-
-def test_two_feet_of_a_stepladder_are_taken_to_bear_half_of_all_weights_each() -> None:
-    """Two bodies taken as one; its own weight at the foot torques are taken about is left out."""
-    (stepladder,) = (path for path in OWN if path.stem == "stepladder-tie")
-    found = {misstep.slip: misstep for misstep in made(stepladder)}
-    assert shown(found["equal_sharing"].parts["N"]) == "N_1 N_2"
-    assert shown(found["equal_sharing"].parts["W"]) == "W_s + W_d"
-    assert "own_weight_forgotten" in found
-    assert "whole_length_for_weight" not in found
 
 
 def test_a_line_that_uses_what_is_not_found_is_no_working() -> None:

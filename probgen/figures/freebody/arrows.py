@@ -215,7 +215,8 @@ class Arrows:
             end = start + unit * reach
             piece = start.real, start.imag, end.real, end.imag
             shafts = [(o.arrow.tail, o.arrow.head) for o in self.placed]
-            for a, b in (*pairwise(self.outline), *shafts):
+            edges = (edge for outline in self.outlines for edge in pairwise(outline))
+            for a, b in (*edges, *shafts):
                 found += crosses(piece, (a.real, a.imag, b.real, b.imag))
         return found
 
