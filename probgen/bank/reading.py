@@ -45,7 +45,7 @@ FAMILIES: Final = (
 )
 VIEWS: Final = ("side", "plan")
 WAYS_APART: Final = ("joints", "sections")
-CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
+CAUTIONS: Final = ("body", "design", "ladder", "lifting", "rigging")
 _SECONDS: Final = 4.0
 """Of processor time for reading; the supplied templates take some hundredths."""
 _ID: Final = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
