@@ -36,7 +36,8 @@ def flaws_told(template: Template, flaws: Iterable[Flaw]) -> str:
 
 def disturbance_told(template: Template, disturbance: Disturbance) -> str:
     """What is elsewhere in a figure than in truth."""
-    points, body = " and ".join(disturbance.points), template.labels.bodies.get(disturbance.body)
+    points = " and ".join(disturbance.points)
+    body = unmarked(template.labels.bodies.get(disturbance.body, ""))
     match disturbance.amiss:
         case Amiss.OFF_BODY:
             return f"{points} lies off the {body}"
