@@ -141,12 +141,17 @@ def of_numbers(top: Printed, bottom: Printed) -> bool:
 
 
 def on_the_line(top: Printed, bottom: Printed, depth: int) -> bool:
-    """Whether a fraction is written with a solidus, L/2: among other factors and within another.
+    """Whether a fraction is written with a solidus: L/2 among other factors, any within another.
 
     So nothing is in small print.  Not so of plain numbers, nor over a number with a unit, which
-    would take brackets.
+    would take brackets; one over a root, a sum or a product has its full size among factors.
     """
-    return depth > 0 and bottom.hold != FACTOR and not of_numbers(top, bottom)
+    plain = bottom.hold == TIGHT and not bottom.tall
+    return (
+        (depth > 1 or (depth == 1 and plain))
+        and bottom.hold != FACTOR
+        and not of_numbers(top, bottom)
+    )
 
 
 def scaled(value: Decimal) -> int:

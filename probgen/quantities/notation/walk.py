@@ -71,10 +71,10 @@ def _piece(piece: Piece, to: Notation, depth: int) -> str:
         case Balance():
             return to.balance(piece)
         case Integral(of, by, start, end):
-            letter, low, high = (_print(each, to, depth + 1).text for each in (by, start, end))
+            letter, low, high = (_print(each, to, depth + 2).text for each in (by, start, end))
             return to.integral(_factor(_print(of, to, depth), to).text, letter, low, high)
         case Difference(of, start, end):
-            low, high = (_print(each, to, depth + 1).text for each in (start, end))
+            low, high = (_print(each, to, depth + 2).text for each in (start, end))
             return to.difference(_print(of, to, depth).text, low, high)
         case _:
             return _print(piece, to, depth).text
@@ -93,7 +93,7 @@ def _print(expression: Expression, to: Notation, depth: int) -> Printed:
         case Product(factors):
             return _product(factors, to, depth + 1)
         case Quotient(top, bottom):
-            return to.fraction(_print(top, to, depth + 1), _print(bottom, to, depth + 1), depth)
+            return to.fraction(_print(top, to, depth + 2), _print(bottom, to, depth + 2), depth)
         case Power(base, exponent):
             return _power(base, _print(base, to, depth), exponent, to)
         case Call(function, arguments):
@@ -185,7 +185,7 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
         return _name(function, to)
     if function in _AS_IT_IS:
         return _print(in_radians(arguments[0]), to, depth)
-    deeper = depth if function in _INVERSE else depth + 1
+    deeper = depth if function in _INVERSE else depth + 2
     inner = [_print(argument, to, deeper) for argument in arguments]
     tall = any(printed.tall for printed in inner)
     match function:

@@ -1,10 +1,13 @@
 """Layouts: what they print is escaped, and a department's mistakes are told by file and line."""
 
+import re
 from dataclasses import replace
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
 
+from probgen.figures.freebody import lettering, notes
 from probgen.figures.paper.scene import MEDIUM, composed, line
 from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import InputError
@@ -128,3 +131,11 @@ def test_points_stand_beside_the_id_where_nothing_else_does(header: Header, rows
     head = printed[printed.index(r"\fieldrow") : printed.index(r"\rulebelow")]
     assert head.count(r"\fieldrow") == rows
     assert head.count("Points") == 1
+
+
+def test_letters_and_notes_keep_their_size_where_figures_of_a_key_are_smaller() -> None:
+    """Every factor by which its pages may have them smaller, of the least print but subscripts."""
+    makeup = files("probgen.sheets.latex").joinpath("layouts/makeup.tex.j2")
+    factors = re.findall(r"\\tryway\{([.\d]+)\}", makeup.read_text(encoding="utf-8"))
+    assert len(factors) > 5
+    assert min(map(float, factors)) * min(notes._SMALL, lettering._SMALL) >= 6.5
