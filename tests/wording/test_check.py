@@ -192,3 +192,19 @@ def test_no_more_digits_than_make_four_of_the_largest() -> None:
     text = STAYED_SHELF.replace("1.20", "12.0").replace("0.96", "9.6")
     text = text.replace("[4.0]", "[400]").replace("[8.0]", "[800]")
     assert "= 5880 N·m − 29\u202f400 N·m + 23\u202f520 N·m" in last_looks(text)["shelf"]
+
+
+LOOKED_AT = [
+    ("stepladder-tie", ["left", "right"]),
+    ("shed-three-hinges", ["left"]),  # of the right half alone there is no diagram
+    ("painter-board-seat", ["board"]),  # nor of the board, but the worker leaves no balance
+]
+
+
+@pytest.mark.parametrize(("name", "bodies"), LOOKED_AT)
+def test_bodies_that_are_drawn_alone_are_looked_at_first(name: str, bodies: list[str]) -> None:
+    problem = prepare(default_bank().read(name), Convention())
+    (own,) = work(problem, draw_class(problem, "look", ["ada"]).draws)
+    headings = [passage.heading for passage in tell(own.digits, problem.unused)]
+    looked = [each.body for each in headings if isinstance(each, BodyCheckHeading)]
+    assert looked == bodies

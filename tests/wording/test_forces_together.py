@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from probgen.bank.bank import default_bank
@@ -15,8 +16,9 @@ from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.bodies_used import as_told, bodies_used
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
-from tests.wording.own_telling import told_of
+from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
+from tests.wording.told_keys import TEMPLATES
 
 
 def facts_of(passage: Passage) -> list[Fact]:
@@ -75,3 +77,53 @@ def test_pulls_of_one_rope_on_a_whole_are_told_by_the_bodies() -> None:
     assert [f.on for f in whole if isinstance(f, ForceNamed)] == ["worker", "board", "", "", ""]
     assert not any(f.on for f in worker if isinstance(f, ForceNamed))
     assert "the pull T of the rope on the board, straight up" in told_of("painter-board-seat")
+
+
+def test_the_forces_are_told_where_a_balance_first_needs_them() -> None:
+    headings = [line for line in told_of("stepladder-tie") if line.startswith("# ")]
+    assert headings[1:10] == [
+        "# Forces on the left side and the right side together",
+        "# Which forces turn the left side and the right side about A?",
+        "# Torque balance",
+        "# Forces on the right side",
+        "# Which forces turn the right side about O?",
+        "# Torque balance",
+        "# Force balance on the right side",
+        "# Forces on the left side",
+        "# Force balance on the left side",
+    ]
+
+
+LIMITED = """[[force]]
+body = "left"
+at = "D"
+direction = 270
+symbol = "P"
+[[limit]]
+id = "snaps"
+that = "T <= 150 N"
+name = "the strap snaps"
+[[limit]]
+id = "sinks"
+that = "N_1 <= 500 N"
+name = "the foot sinks in"
+[[find]]
+quantity = "P"
+as = "largest"
+"""
+
+
+def test_up_to_several_limits_the_forces_are_told_once_before_them() -> None:
+    """The push on the ladder's step at which its strap snaps, or a foot sinks in."""
+    text = TEMPLATES["stepladder-tie"].read_text(encoding="utf-8")
+    person = text.index('[[weight]]\nbody = "left"\nat = "D"')
+    text = text[:person] + LIMITED
+    text = re.sub("person_mass = .*\n", "", text)
+    text = re.sub('statement = """.*?"""', 'statement = "Own."', text, flags=re.S)
+    headings = [line for line in told(text) if line.startswith("# ")]
+    forces = [place for place, line in enumerate(headings) if line.startswith("# Forces on ")]
+    assert [headings[place] for place in forces] == [
+        "# Forces on the right side",
+        "# Forces on the left side and the right side together",
+    ]
+    assert forces == [1, 2]

@@ -14,6 +14,7 @@ from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
 from probgen.figures.paper.tag import What
 from probgen.figures.situation.drawing import situation
 from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.printing import plain
 from probgen.statics.equation import torque_balance
 from probgen.statics.method import Method
 from tests.figures.conftest import CASES, SEEDS, Case
@@ -202,3 +203,36 @@ def test_a_piece_is_measured_by_the_term_along_it_and_not_by_one_as_long() -> No
     measured = survey(template.system, template.labels, values)
     reaches = lengths_of(measured, balance, "frame").reaches
     assert [each.end - each.start for each in reaches] == [3j]
+
+
+ROOF = """
+[points]
+A = [0, 0]
+C = { from = "A", distance = "L", direction = "theta" }
+B = { from = "C", distance = "L", direction = "-theta" }
+[body.roof]
+along = ["A", "C", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[roller]]
+at = "B"
+symbol = "N"
+[[weight]]
+mass = "m"
+at = "C"
+[[find]]
+quantity = "N"
+"""
+
+
+def test_a_way_of_several_pieces_counted_together_is_measured_by_its_lever_arm() -> None:
+    """Over the ridge it is N (2 L) cos theta, which no piece of the way is as long as."""
+    template, values, _ = read(ROOF)
+    balance = torque_balance(template.system, ("roof",), "A", Method("angle"))
+    measured = survey(template.system, template.labels, values)
+    found = lengths_of(measured, balance, "roof")
+    ends = {plain(reach.length): reach.end for reach in found.reaches}
+    assert ends["(2 L) cos θ"] == pytest.approx(measured.places["B"])
+    assert ends["L"] == pytest.approx(measured.places["C"])
+    assert found.arms == ()
