@@ -197,8 +197,9 @@ def _ending(digits: Digits, id: str, carried: Number) -> Formula:
 
 
 def rounded_off(carried: Number, final: Number) -> Formula:
-    """A carried value and the same rounded, which stands alone where nothing differs."""
-    if carried.unit in (final.unit, None) and carried.value == final.value:
+    """A carried value and the same rounded, which stands alone where nothing differs or is left."""
+    alike = carried.unit in (final.unit, None) and carried.value == final.value
+    if alike or not (carried.value or final.value):
         return (final,)
     return (carried, Relation("=" if same_amount(carried, final) else "≈"), final)
 

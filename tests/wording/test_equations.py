@@ -5,14 +5,16 @@ By hand: T = 117.6 N m/(0.6171 m) = 190.6 N; R_x = T cos 40° = 146 N; R_y = 117
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import Literal
 
 import pytest
 
 from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, number
-from probgen.quantities.unit import NEWTON
+from probgen.quantities.printing import plain
+from probgen.quantities.unit import NEWTON, UNITS
 from probgen.wording.block import Display
-from probgen.wording.equations import _one_sine, lone_number, working
+from probgen.wording.equations import _one_sine, lone_number, rounded_off, working
 from probgen.working.convention import Convention
 from tests.situations import FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, STAYED_SHELF, worked
 from tests.wording.own_telling import told, told_of
@@ -170,3 +172,10 @@ def test_by_what_a_balance_is_divided_to_leave_a_tangent(torque: Literal["angle"
 
 def test_what_holds_a_tangent_already_is_divided_by_no_cosine() -> None:
     assert not [line for line in told_of("plank-raised-slowly") if "We divide by" in line]
+
+
+def test_nothing_is_written_once_in_the_answer_s_own_unit() -> None:
+    """Of other answers in kN; 0 N = 0 kN would say it twice."""
+    nothing, in_kn = Number(Decimal(0), UNITS["N"]), Number(Decimal(0), UNITS["kN"])
+    assert rounded_off(nothing, in_kn) == (in_kn,)
+    assert plain(rounded_off(Number(Decimal(246), UNITS["N"]), in_kn)) == "246 N ≈ 0 kN"
