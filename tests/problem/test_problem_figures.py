@@ -177,7 +177,10 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     seen |= {component_symbol(letter, axis) for letter in forces for axis in "xy"}
     names, finds = own.case.labels.quantities, own.case.system.finds
     seen |= {names[find.quantity].symbol for find in finds if find.quantity in names} | SAID
-    return set(letters_in(tell_steps(problem, own))) - seen
+    points = set(problem.template.system.points)
+    held = set(letters_in(tell_steps(problem, own))) - seen
+    rows = {each for each in held if set(each) <= points}  # of points: a member AB, seen by A and B
+    return (held - rows) | {letter for row in rows for letter in row} - seen
 
 
 def cross(scene: Scene) -> list[str]:
