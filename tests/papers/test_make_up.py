@@ -3,10 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
-from io import BytesIO
 from itertools import pairwise
 
-import pdfplumber
 import pypdfium2
 import pytest
 
@@ -43,8 +41,6 @@ LONGER = {
     "shed-three-hinges": 3,  # 1 draw in 10: two halves, and four things asked
     "loft-beam-bales": 3,  # the same, and why the moment is largest where it is
 }
-BULLET = "\N{BULLET}"
-HANGING, LISTED = 76.0, 82.0  # pt from the edge of the paper, where lines of a list's items begin
 SHORT = 0.20  # what the last page of a problem that goes over it holds at least
 
 
@@ -140,28 +136,6 @@ def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
         with pypdfium2.PdfDocument(each.pdf) as pdf:
             lines = pdf[0].get_textpage().get_text_range().splitlines()
         assert "Find" not in [line.strip() for line in lines]
-
-
-@pytest.mark.parametrize(
-    "id", ["loft-beam-bales", "box-carried-upstairs", "arm-held-out", "sliding-arm-post"]
-)
-def test_a_list_is_not_torn_at_the_foot_of_a_figure(id: str) -> None:
-    """Its lines follow each other at one distance, whatever ends beside them."""
-    for each in printed(copies([id], 4), LOOKS["letter"], (Kind.KEYS,)):
-        gaps = list(gaps_in_lists(each.pdf))
-        assert gaps
-        assert max(gaps) < 15.0
-
-
-def gaps_in_lists(pdf: bytes) -> Iterator[float]:
-    """From the last line of each item of a list to the next item, in pt."""
-    with pdfplumber.open(BytesIO(pdf)) as opened:
-        for page in opened.pages:
-            at_left = [word for word in page.extract_words() if word["x0"] < LISTED]
-            rows = {round(word["bottom"] / 4): word for word in reversed(at_left)}
-            for one, other in pairwise(sorted(rows.values(), key=lambda word: word["bottom"])):
-                if other["text"] == BULLET and (one["text"] == BULLET or one["x0"] > HANGING):
-                    yield other["bottom"] - one["bottom"]
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:

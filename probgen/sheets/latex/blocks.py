@@ -105,9 +105,6 @@ def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
         elif isinstance(block, Display) and following is None:
             yield rf"\flow{{\keepline{{{write_rows(block.rows)}}}}}"
             place += 1
-        elif isinstance(block, Itemize) and len(block.items) > 1:
-            yield rf"\flowlist{{{''.join(_parts(block))}}}"
-            place += 1
         else:
             yield from (rf"\flow{{{part}}}" for part in _parts(block))
             place += 1

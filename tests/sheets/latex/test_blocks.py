@@ -76,11 +76,6 @@ STEPS = {
         (TEXT, Itemize(((Text("a"),),)), Picture("situation")),
         "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n\\lastflow{\\listitem{a}}",
     ),
-    "a list is not torn": (
-        (TEXT, Itemize(((Text("a"),), (Text("b"),))), TEXT),
-        "\\step{3}{Pull \\& push}{Pull}\n"
-        "\\flowlist{\\listitem{a}\\listitem{b}}\n\\lastflow{Pull\\par}",
-    ),
     "two workings may share a line": (
         (TEXT, Display((ROW,)), Display((ROW,))),
         "\\step{3}{Pull \\& push}{Pull}\n"
