@@ -67,6 +67,7 @@ UPRIGHT: Final = 213.0
 _SHARES: Final = (1.0, 0.8, 0.64, 0.5)
 _LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
 _UPRIGHT: Final = 1.5  # how much higher than broad a body is that may take more height
+_STANDING: Final = 0.75  # the same of several taken as one, which have more arms below them
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
 _POINT: Final = Tag(What.POINT)
 
@@ -193,7 +194,8 @@ def _drawn(shown: Shown, sized: Sized) -> Scene:
 
 def _room(shown: Shown) -> complex:
     core = _core(shown)
-    return complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
+    least = _STANDING if len(shown.solids) > 1 else _UPRIGHT
+    return complex(WIDTH, UPRIGHT if core.imag > least * core.real else HEIGHT)
 
 
 def _core(shown: Shown) -> complex:
