@@ -15,7 +15,7 @@ from probgen.figures.paper.segment import crosses
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.system import Kind
-from probgen.working.bodies_used import bodies_used
+from probgen.working.bodies_used import as_told, bodies_used
 from tests.figures.seen import dimension_ends, tagged, touching
 
 from .readings import (
@@ -186,7 +186,7 @@ def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
     _, *diagrams = scenes_of(problem, own)
     system = own.case.system
     shown: dict[str, list[tuple[str, int]]] = {}
-    for body, scene in zip(system.bodies, diagrams, strict=True):
+    for body, scene in zip(as_told(problem.plan).system.bodies, diagrams, strict=True):
         for stroke in tagged(scene, "pair"):
             assert isinstance(stroke, Strokes)
             force = system.force(str(stroke.tag).removeprefix("pair:"))
