@@ -99,7 +99,7 @@ def idle_passage(digits: Digits, step: Step) -> Passage:
     name = system.variables[step.unknown].as_name
     across, loaded = tuple(force.element for force in others), len(others) < len(on)
     because = MemberIdle(name, member.element, joint, across, loaded)
-    zero = digits.shown(step.unknown)
+    zero = digits.final(step.unknown)
     return Passage(
         QuantityHeading(step.unknown),
         (sentences(because), Display((Row((name,), "=", (zero,)),))),

@@ -75,9 +75,8 @@ class ConditionWritten(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TakenOutOfEquations(Fact):
-    """Equations brought down to one; count: how many; quantities: what is taken out of them."""
+    """Equations brought down to one; quantities: what is taken out of them."""
 
-    count: int
     quantities: tuple[Name, ...]
 
 
@@ -356,7 +355,7 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
     variable = system.variables[step.unknown]
     others = tuple(system.variables[partner.unknown].as_name for partner in step.partners)
     if sum(equation.kind != "condition" for equation in step.equations) > 1:  # else it is put in
-        yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
+        yield Criterion("elimination", TakenOutOfEquations(others))
     found = QuantityFound(variable.as_name, _judged(system, variable))
     yield Criterion("result", found, step.unknown)
 

@@ -46,7 +46,7 @@ def test_each_is_found_and_shown_with_equal_numbers(tmp_path: Path) -> None:
     assert (new.before, gone.after) == (None, None)
     assert new.after
     assert gone.before
-    assert found.cautions == {"body", "lifting"}
+    assert found.cautions == {"body", "design", "lifting"}
 
 
 def test_several_at_a_time_find_the_same_and_nothing_more_is_shown_than_asked(

@@ -162,10 +162,10 @@ def test_largest_remainders(points: int, weights: list[int]) -> None:
 def test_weights_split_the_ladder_as_they_stand() -> None:
     marks = marks_of(CLEANER, 10)
     assert [(said(mark), mark.points) for mark in marks] == [
-        ("free-body diagram with five forces\u00a0– method", WEIGHTS["diagram"]),
-        ("torque equation about A with signs and angles\u00a0– method", WEIGHTS["torque"]),
-        ("numbers put in for N_w\u00a0– method", WEIGHTS["substitution"]),
-        ("N_w found (unit)\u00a0– accuracy", WEIGHTS["result"]),
+        ("free-body diagram with five forces\u00a0–\u00a0method", WEIGHTS["diagram"]),
+        ("torque equation about A with signs and angles\u00a0–\u00a0method", WEIGHTS["torque"]),
+        ("numbers put in for N_w\u00a0–\u00a0method", WEIGHTS["substitution"]),
+        ("N_w found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("f from the balance along x (sign and unit)", WEIGHTS["force"]),
         ("N_f from the balance along y (unit)", WEIGHTS["force"]),
         ("μ from f = μ N_f", WEIGHTS["condition"]),
@@ -189,7 +189,9 @@ def test_a_sign_is_asked_where_the_way_of_a_force_is_to_be_found(id: str, mark: 
 
 
 def test_a_hinge_counts_as_one_force() -> None:
-    assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces\u00a0– method"
+    assert (
+        said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces\u00a0–\u00a0method"
+    )
 
 
 def test_a_diagram_is_marked_with_the_forces_that_the_key_counts() -> None:
@@ -219,9 +221,9 @@ def test_a_centre_of_mass_is_marked_beyond_a_diagram() -> None:
     assert not steps(works(bookcase)[0].case.plan)
     marks = marks_of(bookcase, 20)
     assert [(said(mark, bookcase), mark.kinds) for mark in marks[:3]] == [
-        ("y_G written out in symbols\u00a0– method", ("formula",)),
-        ("numbers put in for y_G\u00a0– method", ("substitution",)),
-        ("y_G found (unit)\u00a0– accuracy", ("result",)),
+        ("y_G written out in symbols\u00a0–\u00a0method", ("formula",)),
+        ("numbers put in for y_G\u00a0–\u00a0method", ("substitution",)),
+        ("y_G found (unit)\u00a0–\u00a0accuracy", ("result",)),
     ]
 
 

@@ -97,12 +97,12 @@ def test_every_balance_has_a_mark_where_points_allow(name: str) -> None:
 
 def test_equations_solved_together_all_earn_and_so_does_taking_out() -> None:
     assert said("lantern-two-cords", 12) == [
-        ("free-body diagram with three forces\u00a0– method", 3),
-        ("force balance along y\u00a0– method", 3),
-        ("force balance along x\u00a0– method", 3),
-        ("T_1 eliminated from the two equations\u00a0– method", 1),
-        ("T_2 found (unit)\u00a0– accuracy", 1),
-        ("T_1 found (unit)\u00a0– accuracy", 1),
+        ("free-body diagram with three forces\u00a0–\u00a0method", 3),
+        ("force balance along y\u00a0–\u00a0method", 3),
+        ("force balance along x\u00a0–\u00a0method", 3),
+        ("T_1 eliminated\u00a0–\u00a0method", 1),
+        ("T_2 found (unit)\u00a0–\u00a0accuracy", 1),
+        ("T_1 found (unit)\u00a0–\u00a0accuracy", 1),
     ]
 
 
@@ -133,8 +133,8 @@ def test_small_steps_share_a_mark_before_a_balance_that_weighs_more_loses_points
 @pytest.mark.parametrize(
     ("direction", "words"),
     [
-        ("horizontal", "direction of R with its side\u00a0– accuracy"),
-        ("axis", "direction of R as an angle from the x-axis\u00a0– accuracy"),
+        ("horizontal", "direction of R with its side\u00a0–\u00a0accuracy"),
+        ("axis", "direction of R as an angle from the x-axis\u00a0–\u00a0accuracy"),
     ],
 )
 def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: str) -> None:
@@ -145,8 +145,7 @@ def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: 
 def test_another_way_earns_and_so_does_what_follows_an_earlier_wrong_result() -> None:
     own = problem("beam-stay-cable")
     assert plain_text(ENGLISH.say(other_routes(own.plan), own.nouns)) == (
-        "Another right way earns the same marks, and so do later parts that are right but for an "
-        "earlier wrong result."
+        "Any right way earns the marks; later parts right but for an earlier error do too."
     )
 
 
@@ -159,7 +158,7 @@ def test_where_nothing_follows_nothing_is_said_of_it() -> None:
     """The pull of a cord on which a given force pulls."""
     own, _ = worked(HANGING)
     told = other_routes(own.plan)
-    assert plain_text(ENGLISH.say(told, own.nouns)) == "Another right way earns the same marks."
+    assert plain_text(ENGLISH.say(told, own.nouns)) == "Any right way earns the marks."
 
 
 def test_two_answers_have_a_mark_each_where_points_allow() -> None:
@@ -177,7 +176,9 @@ def test_an_answer_told_apart_from_its_balance_is_still_asked() -> None:
 
 
 def test_a_load_that_grows_has_a_mark_for_its_resultant() -> None:
-    assert ("size and place of the resultant F\u00a0– method", 1) in said("gate-under-water", 10)
+    assert ("size and place of the resultant F\u00a0–\u00a0method", 1) in said(
+        "gate-under-water", 10
+    )
     words = [each for each, _ in said("balcony-built-in", 10)]  # an even load
     assert not any("resultant" in each for each in words)
 

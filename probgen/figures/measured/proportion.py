@@ -18,7 +18,7 @@ from probgen.statics.system import Body
 from probgen.working.fact import Tell
 from probgen.working.figure import ScaleNoted
 
-_SMALL: Final = 8.0  # size of the note, pt
+_SMALL: Final = 8.2  # size of the note, pt
 _NEAR: Final = 1e-6  # of the size of a body: no distance
 
 

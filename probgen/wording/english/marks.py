@@ -56,16 +56,16 @@ def mark(fact: Mark, nouns: Nouns) -> Inlines:
 
 
 _EARNED: Final = {
-    Earned.METHOD: "\u00a0– method",
-    Earned.ACCURACY: "\u00a0– accuracy",
+    Earned.METHOD: "\u00a0–\u00a0method",
+    Earned.ACCURACY: "\u00a0–\u00a0accuracy",
     Earned.BOTH: "",
 }
 
 
 @say.register
 def other_routes(fact: OtherRoutes, nouns: Nouns) -> Inlines:
-    later = ", and so do later parts that are right but for an earlier wrong result"
-    return (Text(f"Another right way earns the same marks{later if fact.follows else ''}."),)
+    later = "; later parts right but for an earlier error do too" if fact.follows else ""
+    return (Text(f"Any right way earns the marks{later}."),)
 
 
 @say.register
@@ -108,8 +108,7 @@ def condition_written(fact: ConditionWritten, nouns: Nouns) -> Inlines:
 
 @say.register
 def taken_out_of_equations(fact: TakenOutOfEquations, nouns: Nouns) -> Inlines:
-    pattern = "{quantities} eliminated from the {count} equations"
-    return filled(pattern, quantities=series(fact.quantities), count=numeral(fact.count))
+    return filled("{quantities} eliminated", quantities=series(fact.quantities))
 
 
 @say.register

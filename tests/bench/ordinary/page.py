@@ -127,7 +127,7 @@ def _solution(solution: Solution) -> str:
 
 
 def _given(given: Given) -> tuple[str, ...]:
-    return _text(given.symbol), _text(given.value), escape(given.name)
+    return _text(given.symbol), _text(given.value), _text(given.name)
 
 
 def _answer(answer: Answer) -> tuple[str, ...]:

@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 from probgen.figures.freebody import lettering, notes
+from probgen.figures.measured import proportion
 from probgen.figures.paper.scene import MEDIUM, composed, line
+from probgen.figures.paper.type_metrics import SIZE
 from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import InputError
 from probgen.sheets.document import Header, Key, Part, Problem, Sheet, Solution
@@ -138,4 +140,6 @@ def test_letters_and_notes_keep_their_size_where_figures_of_a_key_are_smaller() 
     makeup = files("probgen.sheets.latex").joinpath("layouts/makeup.tex.j2")
     factors = re.findall(r"\\tryway\{([.\d]+)\}", makeup.read_text(encoding="utf-8"))
     assert len(factors) > 5
-    assert min(map(float, factors)) * min(notes._SMALL, lettering._SMALL) >= 6.5
+    (least,) = re.findall(r"\\leastdiagram\{([.\d]+)\}", makeup.read_text(encoding="utf-8"))
+    assert min(map(float, factors)) * min(SIZE, proportion._SMALL) >= 6.5
+    assert float(least) * min(notes._SMALL, lettering._SMALL) >= 6.5
