@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from probgen.bank.direction import component_sum
 from probgen.quantities.expression import (
@@ -51,8 +51,11 @@ from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 
 
-def forces_passage(digits: Digits, body: Body) -> Passage:
-    """Every force on the body, what is known of it, and its free-body diagram."""
+def forces_passage(digits: Digits, body: Body, before: Sequence[Body] | None = None) -> Passage:
+    """Every force on the body, what is known of it, and its free-body diagram.
+
+    before: the bodies whose forces were told earlier; None for all that come before it.
+    """
     plan = digits.case.plan
     system = plan.system
     named: tuple[Fact, ...] = tuple(_named(digits, body))
@@ -64,7 +67,9 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     explained = tuple(_explained(digits, body))
     if explained:
         parts.append(sentences(*explained))
-    rows = [definition_row(digits, definition) for definition in _definitions_told(plan, body)]
+    rows = [
+        definition_row(digits, definition) for definition in _definitions_told(plan, body, before)
+    ]
     if rows:
         parts.append(Display(tuple(rows)))
     parts += signs_part(digits, body)
@@ -259,13 +264,16 @@ def _first_of_pair(system: System, force: Force) -> str:
     return "" if later else other.body
 
 
-def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:
+def _definitions_told(
+    plan: Plan, body: Body, before: Sequence[Body] | None
+) -> tuple[Definition, ...]:
     """Weights, resultants and angles worked out that the forces on the body are made of."""
     bodies = plan.system.bodies
-    earlier = [_needed(plan, each) for each in bodies[: bodies.index(body)]]
+    told = bodies[: bodies.index(body)] if before is None else before
+    earlier = [_needed(plan, each) for each in told]
     asked = {find.quantity for find in plan.system.finds}
-    told = _needed(plan, body) - asked.union(integrated(plan.system), *earlier)
-    return tuple(definition for definition in plan.definitions if definition.variable in told)
+    fresh = _needed(plan, body) - asked.union(integrated(plan.system), *earlier)
+    return tuple(definition for definition in plan.definitions if definition.variable in fresh)
 
 
 def _needed(plan: Plan, body: Body) -> frozenset[str]:

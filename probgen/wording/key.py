@@ -109,7 +109,7 @@ def _forces_on(
     own = replace(digits, case=replace(digits.case, plan=plan))
     for body in bodies:
         yield from load_passages(own, body, told)
-        yield forces_passage(own, body)
+        yield forces_passage(own, body, told)
         told.append(body)
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from probgen.quantities.expression import Expression, Lump, evaluate, names_in, times, total
-from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.formula import Relation
 from probgen.statics.equation import Term
-from probgen.wording.facts.torque import ArmOfLegs, Placed
+from probgen.wording.facts.torque import ArmOfLegs, LegsAcross, Placed
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 
@@ -27,11 +27,13 @@ def legs_told(
     return ArmOfLegs(name, lengths, digits.convention.turning, against, back)
 
 
-def arm_of_legs(digits: Digits, terms: Sequence[Term], known: frozenset[str]) -> Formula:
-    """The lever arm of a force that two lengths place, as their sum or difference; else empty."""
+def arm_of_legs(
+    digits: Digits, name: Expression | Placed, terms: Sequence[Term], known: frozenset[str]
+) -> LegsAcross | None:
+    """The lever arm of a force that two lengths place, as their sum or difference; else None."""
     signed = [(term.sign, arm_along(term)) for term in terms if term.length is not None]
     if len(signed) <= 1 or not names_in(total(*signed)) <= known:
-        return ()
+        return None
     if float(evaluate(total(*signed), digits.case.values)) < 0.0:
         signed = [(-sign, arm) for sign, arm in signed]
     legs = total(*sorted(((sign, Lump(arm)) for sign, arm in signed), key=lambda leg: -leg[0]))
@@ -40,7 +42,9 @@ def arm_of_legs(digits: Digits, terms: Sequence[Term], known: frozenset[str]) ->
     formula: list[Expression | Relation] = [shown[0]]
     for each in dict.fromkeys(shown[1:]):
         formula += [Relation("="), each]
-    return tuple(formula)
+    lengths = tuple(term.length for term in terms if term.length is not None)
+    toward, back = (tuple(arm for sign, arm in signed if sign == way) for way in (1, -1))
+    return LegsAcross(name, lengths, toward, back, tuple(formula))
 
 
 def arm_along(term: Term) -> Expression:

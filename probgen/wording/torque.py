@@ -334,9 +334,9 @@ def _lever_arms(
     """The perpendicular distance from the pivot to each line of action."""
     told: set[str] = set()
     for turner in turners:
-        both = arm_of_legs(digits, turner.terms, known)
-        if both:
-            yield LeverArm(turner.name, both)
+        across = arm_of_legs(digits, turner.name, turner.terms, known)
+        if across:
+            yield across
             continue
         for term in turner.terms:
             if term.length is None:

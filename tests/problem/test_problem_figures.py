@@ -142,7 +142,7 @@ def test_a_reaction_is_marked_where_both_of_a_pair_are_drawn() -> None:
 
 
 def test_bodies_that_stand_together_have_height_for_the_arms_below_them() -> None:
-    """A frame hardly higher than broad: its longest arrow, usually 58 pt, is half as long at least."""
+    """A frame hardly higher than broad: its longest arrow, usually 58 pt, is at least half that."""
     problem = prepared(next(path for path in TEMPLATES if path.stem == "climbing-triangle"))
     for own in solved(problem, 12):
         scene = free_body_scenes(problem, own)["left+right"]

@@ -19,6 +19,9 @@ def test_the_one_lever_arm_of_two_legs_is_their_difference() -> None:
     (said,) = (
         line
         for line in told_of("box-carried-upstairs", Convention(torque="arm"))
-        if line.startswith("Lever arm of W_c")
+        if "lever arm of W_c" in line
     )
-    assert "(L/2) cos θ − (h/2) sin θ = " in said
+    assert said.startswith(
+        "The legs L/2 and h/2 from the pivot to W_c reach (L/2) cos θ toward its line of action "
+        "and (h/2) sin θ back, so the lever arm of W_c is (L/2) cos θ − (h/2) sin θ = "
+    )

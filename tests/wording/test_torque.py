@@ -242,7 +242,8 @@ def test_a_force_reached_by_two_legs() -> None:
     assert said == {
         "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, A K, sin 90° = 1)"],
         "arm": [
-            "LeverArm(T, L sin 30° + h sin 60° = (2.00 m) sin 30° + (0.50 m) sin 60° "
+            "LegsAcross(T, L h, L sin 30° h sin 60°, -, "
+            "L sin 30° + h sin 60° = (2.00 m) sin 30° + (0.50 m) sin 60° "
             "= 1.00 m + 0.433 m = 1.433 m)",
             "LeverArm(W, L = 2.00 m)",
         ],

@@ -15,6 +15,7 @@ from probgen.wording.facts.torque import (
     ByCoordinates,
     CoordinatesFrom,
     Hold,
+    LegsAcross,
     LeverArm,
     LineBeside,
     PassesThrough,
@@ -245,6 +246,21 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
         F=series(_named([fact.force])),
         arm=fact.arm,
         sought=series(fact.sought),
+    )
+
+
+@say.register
+def legs_across(fact: LegsAcross, nouns: Nouns) -> Inlines:
+    back = " and {back} back" if fact.back else ""
+    return filled(
+        "The legs {lengths} from the pivot to {F} reach {toward} toward its line of action"
+        + back
+        + ", so the lever arm of {F} is {arm}.",
+        lengths=series(fact.lengths),
+        F=series(_named([fact.force])),
+        toward=series(fact.toward),
+        back=series(fact.back),
+        arm=fact.arm,
     )
 
 

@@ -184,6 +184,21 @@ class LeverArm(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class LegsAcross(Fact):
+    """The one lever arm of a force reached from the pivot by several legs.
+
+    toward, back: what legs count square to the force, toward its line of action and away from it;
+    arm: all of them, in symbols and worked out.
+    """
+
+    force: Expression | Placed
+    lengths: tuple[Expression, ...]
+    toward: tuple[Expression, ...]
+    back: tuple[Expression, ...]
+    arm: Formula
+
+
+@dataclass(frozen=True, slots=True)
 class CoordinatesFrom(Fact):
     """Coordinates are seen from the pivot; which way torques are positive, whose form they have.
 
