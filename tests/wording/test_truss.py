@@ -7,8 +7,10 @@ from functools import cache
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, names_in
+from probgen.quantities.printing import plain
 from probgen.wording.block import Itemize, Paragraph, Picture, Section
 from probgen.wording.facts.balance import (
     MemberIdle,
@@ -30,6 +32,7 @@ from probgen.wording.truss import (
 from probgen.working.bodies_used import is_piece
 from probgen.working.convention import Convention
 from tests.wording.own_telling import told_of
+from tests.wording.told_keys import OWN, TEMPLATES
 
 ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"
 
@@ -145,3 +148,16 @@ def test_a_section_crosses_members_that_carry_nothing_too() -> None:
         "We lay a section through members AC, BD and BC and keep the part CDEF; the members cut "
         "pull at it",
     ]
+
+
+@pytest.mark.parametrize("id", OWN)
+def test_what_the_data_settle_is_worked_out_before_it_is_used(id: str) -> None:
+    """Every weight and length in an equation has a line of its own, at a truss's joint too."""
+    template = read_template(TEMPLATES[id].read_text(encoding="utf-8"), id)
+    plan = prepare(template, Convention()).plan
+    steps = [step for way in plan.ways for step in way.steps]
+    used = {name for s in steps for e in s.equations for name in names_in(e.expression)}
+    lines = told_of(id)
+    for settled in (each.variable for each in plan.definitions if each.variable in used):
+        letter = plain(plan.system.variables[settled].as_name)
+        assert any(line.startswith(f"{letter} =") for line in lines), settled
