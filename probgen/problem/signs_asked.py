@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from probgen.bank.template import Template
-from probgen.quantities.expression import Name, names_in
+from probgen.quantities.expression import names_in
 from probgen.statics.system import Form, Kind, System
+from probgen.wording.couples_asked import couples_asked
 from probgen.wording.facts.asked import CutSigns, SectionSigns, SignsAsked
 from probgen.working.fact import Fact
 
@@ -19,7 +20,9 @@ def signs_asked(templates: Iterable[Template]) -> Iterator[Fact]:
     if any(_asks_of_a_cut(each.system) for each in own):
         yield CutSigns()
     views = [each.labels.plan for each in own if _asks_components(each.system)]
-    signs = SignsAsked(False in views, True in views, any(_asks_a_couple(e.system) for e in own))
+    signs = SignsAsked(
+        False in views, True in views, any(any(couples_asked(e.system)) for e in own)
+    )
     if signs != SignsAsked():
         yield signs
 
@@ -37,13 +40,6 @@ def _asks_of_a_cut(system: System) -> bool:
 
 def _asks_components(system: System) -> bool:
     return any(find.form is Form.COMPONENTS for find in system.finds)
-
-
-def _asks_a_couple(system: System) -> bool:
-    """Whether a couple of unknown sense is asked, counted counter-clockwise."""
-    held = (each for each in system.couples if not _is_cut(system, each.element))
-    moments = (each.moment for each in held)
-    return any(isinstance(each, Name) and each.id in _asked(system) for each in moments)
 
 
 def _is_cut(system: System, element: str) -> bool:

@@ -20,6 +20,7 @@ from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, UnusedBalance, check_passages
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
+from probgen.wording.couples_asked import couples_asked
 from probgen.wording.equations import go_on, rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
@@ -239,7 +240,9 @@ def _axes(digits: Digits) -> Passage:
     tilted = tilted_axes(digits)
     taken: Fact = AxesTaken(tilted)
     if _takes_torques(plan):
-        taken = AxesAndTurning(convention.positive, convention.turning, tilted)
+        clockwise = convention.positive == "clockwise"
+        against = tuple(couples_asked(plan.system)) if clockwise else ()
+        taken = AxesAndTurning(convention.positive, convention.turning, tilted, against)
     return Passage(AxesHeading(), (sentences(taken, *taken_in_tension(plan.system)),))
 
 

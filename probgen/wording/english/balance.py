@@ -85,11 +85,15 @@ def axes_taken(fact: AxesTaken, nouns: Nouns) -> Inlines:
 
 @say.register
 def axes_and_turning(fact: AxesAndTurning, nouns: Nouns) -> Inlines:
+    but = ", but {against} {count} as positive {other}" if fact.against else ""
     return filled(
-        "{axes}; {positive} {word}s are positive.",
+        "{axes}; {positive} {word}s are positive" + but + ".",
         axes=_axes(fact.tilted, nouns),
         positive=fact.positive,
         word=fact.turning,
+        against=series(fact.against),
+        count="counts" if len(fact.against) == 1 else "count",
+        other="counter-clockwise" if fact.positive == "clockwise" else "clockwise",
     )
 
 

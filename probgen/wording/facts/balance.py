@@ -40,11 +40,14 @@ class AxesTaken(Fact):
 
 @dataclass(frozen=True, slots=True)
 class AxesAndTurning(Fact):
-    """The same, and which rotation is positive."""
+    """The same, and which rotation is positive; against: asked couples that count positive the
+    other way.
+    """
 
     positive: Rotation
     turning: Turning
     tilted: tuple[Tilt, ...] = ()
+    against: tuple[Expression, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
