@@ -41,6 +41,7 @@ LONGER = {
     "shed-three-hinges": 3,  # 1 draw in 10: two halves, and four things asked
     "loft-beam-bales": 3,  # the same, and why the moment is largest where it is
 }
+LINE = 12.0  # pt, of a key's text
 SHORT = 0.20  # what the last page of a problem that goes over it holds at least
 
 
@@ -128,6 +129,21 @@ def test_a_high_line_of_equations_stays_with_the_line_before_it() -> None:
     """A fraction that ends a working, higher than two plain lines."""
     documents = printed(copies(["sled-push-or-pull"], 2), LOOKS["A4"], (Kind.KEYS,))
     assert [fault for each in documents for fault in faults(pages(each.pdf))] == []
+
+
+@pytest.mark.parametrize("id", ["piano-guide-rope", "plank-raised-slowly", "billboard-truss-wind"])
+def test_white_is_between_steps_and_at_the_foot(id: str) -> None:
+    """Pages that turn early, at equations: their foot takes what is over, and no lines of one step
+    are as far apart as two lines."""
+    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    gaps = [
+        line.top - before.bottom
+        for each in documents
+        for page in pages(each.pdf)
+        for before, line in pairwise(page.lines)
+        if not (line.begins_problem or line.begins_step or line.begins_answers)
+    ]
+    assert max(gaps) < 2 * LINE
 
 
 @pytest.mark.parametrize("id", ["beam-stay-cable", "diving-board", "well-windlass"])
