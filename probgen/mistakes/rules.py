@@ -195,8 +195,7 @@ def _unit_not_converted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         ratio = number(repr(coherent.factor / variable.unit.factor))
         changed = renamed(plan, {variable.id: Product((ratio, variable.as_name))})
         if changed:
-            own, due = variable.unit.plain, coherent.plain
-            told: dict[str, Part] = {"q": variable.as_name, "own": own, "due": due}
+            told: dict[str, Part] = {"q": variable.as_name, "own": variable.unit, "due": coherent}
             yield Misstep("unit_not_converted", changed, parts=told)
 
 

@@ -24,6 +24,7 @@ from probgen.quantities.expression import (
     substituted,
     total,
 )
+from probgen.quantities.unit import Unit
 from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, Term, torque_balance
 from probgen.statics.geometry import angle_of, way
@@ -43,7 +44,7 @@ from probgen.statics.system import (
     System,
 )
 
-Part = Expression | tuple[Expression, ...] | Body | Element | Limit | str
+Part = Expression | tuple[Expression, ...] | Body | Element | Limit | Unit | str
 Change = Callable[[Equation], Equation]
 TermChange = Callable[[Term], Term | None]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 from probgen.quantities.expression import Name
@@ -13,6 +14,9 @@ from probgen.wording.block import Inline, Math, Text
 _NO_BREAK: Final = "\u00a0"
 _THIN: Final = "\u202f"
 _AFTER_WORD: Final = re.compile(r"[\w,] $")
+_AFTER_EQUALS: Final = re.compile(r"= $")
+_SPACE_IN: Final = re.compile(r"(?<=\w) (?=\S)")
+_LAST: Final = 10  # letters that the last line of an item has at least, unless a comma is before it
 _BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
 _UNITS: Final = "|".join(
     re.escape(unit.plain) for unit in UNITS.values() if unit.plain not in ("", "°", "in")
@@ -22,12 +26,27 @@ _BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
 
 
 def tied(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
-    """Running text whose letters stay on the line of the word before them ("at A", "joint, J")."""
+    """Running text whose letters stay on the line of the word before them ("at A", "joint, J"), and
+    formulas on that of an equals sign."""
     tied = list(inlines)
-    for place, inline in enumerate(inlines[:-1]):
-        if isinstance(inline, Text) and _is_letter(inlines[place + 1]):
-            tied[place] = Text(_AFTER_WORD.sub(lambda found: found[0][0] + _NO_BREAK, inline.text))
+    for place, (inline, following) in enumerate(pairwise(inlines)):
+        if isinstance(inline, Text) and isinstance(following, Math):
+            before = _AFTER_WORD if _is_letter(following) else _AFTER_EQUALS
+            tied[place] = Text(before.sub(lambda found: found[0][0] + _NO_BREAK, inline.text))
     return tuple(tied)
+
+
+def with_end(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
+    """An item whose last words stay together ("to the right", "straight up"), so that none of them
+    has a line alone."""
+    match inlines:
+        case (*before, Text(text)):
+            spaces = [found.start() for found in _SPACE_IN.finditer(text)]
+            tied = [place for place in spaces if len(text) - place - 1 < _LAST]
+            letters = [_NO_BREAK if place in tied else each for place, each in enumerate(text)]
+            return (*before, Text("".join(letters)))
+        case _:
+            return inlines
 
 
 @lru_cache(maxsize=4096)  # a class's pages say the same words again and again

@@ -30,7 +30,10 @@ Inline = Text | Math
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
+    """bound: it says something of the equations before it, or goes on from there."""
+
     inlines: tuple[Inline, ...]
+    bound: bool = False
 
 
 @dataclass(frozen=True, slots=True)

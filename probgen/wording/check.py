@@ -124,7 +124,7 @@ def check_passages(
 
 def _rounding_told_once(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     """What leaves a rest is said where there is one first."""
-    left = sentences(RoundingLeft())
+    left = sentences(RoundingLeft(), bound=True)
     told = next((place for place, each in enumerate(passages) if left in each.parts), 0)
     return tuple(
         each
@@ -269,7 +269,7 @@ def _balance_parts(
     total = sum((sign * number.value for sign, number in numbers), Decimal(0))
     opening = sentences(_opening(digits, equation))
     display = Display(_rows(digits, equation, numbers, total))
-    return (opening, display, *((sentences(RoundingLeft()),) if total else ()))
+    return (opening, display, *((sentences(RoundingLeft(), bound=True),) if total else ()))
 
 
 def _opening(digits: Digits, equation: Equation) -> Fact:

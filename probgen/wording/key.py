@@ -365,7 +365,7 @@ def _after(digits: Digits, step: Step) -> Iterator[Part]:
     if find is not None:
         usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
         if not same_amount(usual, digits.final(step.unknown)):
-            yield sentences(RoundedWithin(find.form is Form.LARGEST))
+            yield sentences(RoundedWithin(find.form is Form.LARGEST), bound=True)
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from probgen.wording.block import Block, Display, Inline, Itemize, Math, Paragraph, Picture, Section
 from probgen.wording.nouns import Nouns
@@ -36,8 +36,8 @@ class Language:
 
     def block(self, part: Part, nouns: Nouns) -> Block:
         match part:
-            case Sentences(facts):
-                return self.paragraph(facts, nouns)
+            case Sentences(facts, bound):
+                return replace(self.paragraph(facts, nouns), bound=bound)
             case Items(facts):
                 return Itemize(tuple(self.say(fact, nouns) for fact in facts))
             case Display() | Picture():

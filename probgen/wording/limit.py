@@ -94,7 +94,10 @@ def holding_passage(digits: Digits, find: Find) -> Passage:
     """Each limit compared with what it allows."""
     parts: list[Part] = []
     for limit in limits_asked(digits.case.system, find):
-        parts += [Display(tuple(_rows(digits, limit))), sentences(_judged(digits, limit))]
+        parts += [
+            Display(tuple(_rows(digits, limit))),
+            sentences(_judged(digits, limit), bound=True),
+        ]
     return Passage(HoldsHeading(), tuple(parts))
 
 

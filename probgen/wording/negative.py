@@ -30,22 +30,25 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
     system, value = digits.case.system, digits.case.values[step.unknown]
     told = tuple(member_sense(digits, step))
     if told:
-        yield sentences(*told)
+        yield sentences(*told, bound=True)
     if told or value >= 0.0:
         return
     couples = (couple for couple in system.couples if couple.id == step.unknown)
     for couple in sorted(couples, key=lambda each: each.body not in step.equation.bodies)[:1]:
         moment = float(evaluate(couple.moment, digits.case.values))
         rotation: Rotation = "counter-clockwise" if moment > 0.0 else "clockwise"
-        yield sentences(CoupleNegative(system.variables[step.unknown].as_name, rotation))
+        turned = CoupleNegative(system.variables[step.unknown].as_name, rotation)
+        yield sentences(turned, bound=True)
     for force in _forces_found(system, step)[:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(*_where_told(digits, step, force)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
-        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))
+        against = ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned)
+        yield sentences(against, bound=True)
     for link in _links_found(system, step)[:1]:
         way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
-        yield sentences(PlaceNegative(system.variables[step.unknown].as_name, way))
+        beyond = PlaceNegative(system.variables[step.unknown].as_name, way)
+        yield sentences(beyond, bound=True)
 
 
 def _where_told(digits: Digits, step: Step, force: Force) -> tuple[Digits, Body]:

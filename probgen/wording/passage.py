@@ -10,9 +10,13 @@ from probgen.working.fact import Fact
 
 @dataclass(frozen=True, slots=True)
 class Sentences:
-    """Facts said one after the other in one paragraph."""
+    """Facts said one after the other in one paragraph.
+
+    bound: what they say is of the equations before them, or goes on from there.
+    """
 
     facts: tuple[Fact, ...]
+    bound: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +37,6 @@ class Passage:
     parts: tuple[Part, ...]
 
 
-def sentences(*facts: Fact) -> Sentences:
+def sentences(*facts: Fact, bound: bool = False) -> Sentences:
     """Facts to be said one after the other, in one paragraph."""
-    return Sentences(facts)
+    return Sentences(facts, bound)

@@ -44,7 +44,7 @@ def _resultant(digits: Digits, find: Find) -> Passage:
     if quarter_of(case.values[of.direction]) is None:
         rows = (*_magnitude(digits, find, force, x, y), *_angle(digits, x, y))
         outcome = _outcome(digits, find, element)
-        parts = [Display(rows), sentences(_quadrant(digits, find, x, y), outcome)]
+        parts = [Display(rows), sentences(_quadrant(digits, find, x, y), outcome, bound=True)]
     else:
         level = case.values[y.id] == 0.0
         zero, other = (y, x) if level else (x, y)

@@ -93,7 +93,7 @@ def together_passage(
         parts += _worked(digits, each)
     rest = [each for each in needed if each not in squared]
     if rest:
-        parts.append(sentences(WithTheResult()))
+        parts.append(sentences(WithTheResult(), bound=True))
     for each in rest:
         parts += _worked(digits, each)
     return Passage(_heading(digits, step, len(group)), tuple(parts))
@@ -157,7 +157,7 @@ def reasons(digits: Digits, step: Step) -> Iterator[Part]:
     conditions = (each.about for each in step.equations if each.kind == "condition")
     stated = tuple(id for id in conditions if id in known)
     if stated:
-        yield sentences(ConditionsHold(stated))
+        yield sentences(ConditionsHold(stated), bound=True)
 
 
 def _squared(step: Step) -> bool:
@@ -192,7 +192,7 @@ def _by_squares(digits: Digits, step: Step) -> Iterator[Part]:
     yield sentences(BalancesSay())
     sides = ((pair.along, "cos"), (pair.across, "sin"))
     yield Display(tuple(_side(pair.size, side, function, angle) for side, function in sides))
-    yield sentences(AngleSquaredOut(angle))
+    yield sentences(AngleSquaredOut(angle), bound=True)
     assert step.reduced is not None
     squares = total((1, step.reduced), (1, Power(pair.size, 2)))
     yield Display((Row((Power(pair.size, 2),), "=", (collected(squares),)),))
@@ -209,7 +209,7 @@ def _by_division(digits: Digits, step: Step) -> Iterator[Part]:
     yield sentences(BalancesSay())
     sides = ((pair.along, "cos"), (pair.across, "sin"))
     yield Display(tuple(_side(pair.size, side, function, angle) for side, function in sides))
-    yield sentences(Divided(pair.size))
+    yield sentences(Divided(pair.size), bound=True)
     if names_in(pair.tangent) & set(step.put_in):
         yield Display((Row((Call("tan", (angle,)),), "=", (pair.tangent,)),))
         yield sentences(PutIn(_said(step), angle, _dropped(digits, step)))
@@ -247,12 +247,12 @@ def _put_into_the_rest(step: Step, out: Sequence[Step], name: Name) -> Iterator[
     bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
     done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
     if done is None or (done.factor == UNITY and done.angle is None):
-        yield sentences(PutIntoTheRest(name))
+        yield sentences(PutIntoTheRest(name), bound=True)
         return
-    yield sentences(RestFollows())
+    yield sentences(RestFollows(), bound=True)
     yield Display((Row((_flat(before),), "=", (ZERO,)),))
     times_factor = None if done.factor == UNITY else done.factor
-    yield sentences(PutIntoTheRest(name, times_factor, done.angle))
+    yield sentences(PutIntoTheRest(name, times_factor, done.angle), bound=True)
 
 
 def _flat(expression: Expression) -> Expression:

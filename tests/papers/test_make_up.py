@@ -146,6 +146,18 @@ def test_white_is_between_steps_and_at_the_foot(id: str) -> None:
     assert max(gaps) < 2 * LINE
 
 
+ON_A_RESULT = ("With it:", "and put this", "Rx")
+
+
+def test_what_is_said_of_a_result_stands_on_its_page() -> None:
+    ids = ["ladder-least-angle", "garland-two-lanterns", "sliding-arm-post", "kneecap-squat"]
+    documents = [
+        each for id in ids for each in printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    ]
+    tops = [page.lines[0].text for each in documents for page in pages(each.pdf)]
+    assert [top for top in tops if top.startswith(ON_A_RESULT)] == []
+
+
 @pytest.mark.parametrize("id", ["beam-stay-cable", "diving-board", "well-windlass"])
 def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
     for each in printed(copies([id], 8), LOOKS["letter"], (Kind.SHEETS,)):

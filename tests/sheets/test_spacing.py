@@ -4,7 +4,7 @@ import pytest
 
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Relation
-from probgen.sheets.spacing import paragraphs, tied
+from probgen.sheets.spacing import paragraphs, tied, with_end
 from probgen.wording.block import Inline, Math, Text
 
 A = Math((Name("A", "A"),))
@@ -15,7 +15,14 @@ TIED: dict[str, tuple[tuple[Inline, ...], str]] = {
     "a letter that is what was named": ((Text("of the joint, "), A), "of the joint,\u00a0"),
     "no letter to a sentence before": ((Text("It is so. "), A), "It is so. "),
     "no formula": ((Text("so that "), EQUAL), "so that "),
+    "what a formula is to it": ((Text("or = "), EQUAL), "or =\u00a0"),
     "nothing after": ((Text("so that "),), "so that "),
+}
+ENDS = {
+    "straight up": "straight\u00a0up",
+    ", up and to the left": ", up and to\u00a0the\u00a0left",
+    "the lid, to the right": "the lid, to\u00a0the\u00a0right",
+    ", downward": ", downward",
 }
 PARAGRAPHS = {
     "4.00 m long, 25 N·m": ("4.00\u202fm long, 25\u202fN·m",),
@@ -32,3 +39,9 @@ def test_tied(inlines: tuple[Inline, ...], first: str) -> None:
 @pytest.mark.parametrize(("text", "parts"), PARAGRAPHS.items(), ids=PARAGRAPHS)
 def test_paragraphs(text: str, parts: tuple[str, ...]) -> None:
     assert paragraphs(text) == parts
+
+
+@pytest.mark.parametrize(("text", "shown"), ENDS.items(), ids=ENDS)
+def test_an_item_ends_with_more_than_a_short_word(text: str, shown: str) -> None:
+    assert with_end((A, Text(text))) == (A, Text(shown))
+    assert with_end((Text("so"), A)) == (Text("so"), A)

@@ -13,6 +13,7 @@ from probgen.bank.reading import read_template
 from probgen.mistakes.comparison import likely, slips
 from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.wording.block import Text
 from probgen.wording.english.marks import SLIPS
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told, tell_slip
@@ -65,6 +66,17 @@ def test_is_told_with_the_letters_of_the_problem(id: str) -> None:
 def test_the_course_has_its_word_for_turning() -> None:
     told = strut(replace(USUAL, turning="moment"))
     assert told["sin_cos_swap"] == "T = 0.875 kN: sine and cosine exchanged in the moment of T."
+
+
+def test_units_are_words_and_no_letters() -> None:
+    problem, own = worked(ROOT / "templates" / "limbs" / "forearm-load.toml")
+    told = [
+        problem.language.say(tell_slip(each, own.digits), problem.nouns)
+        for each in slips(own.digits, problem.missteps)
+        if each.id == "unit_not_converted"
+    ]
+    assert told
+    assert {said[-1] for said in told} == {Text(" left in cm, not converted to m.")}
 
 
 def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:

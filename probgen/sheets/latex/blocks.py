@@ -10,7 +10,7 @@ from typing import Final
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.printing import latex, latex_in_line
 from probgen.sheets.latex.escape import escape
-from probgen.sheets.spacing import paragraphs, tied
+from probgen.sheets.spacing import paragraphs, tied, with_end
 from probgen.wording.block import (
     Block,
     Display,
@@ -37,13 +37,18 @@ def write_inlines(inlines: tuple[Inline, ...]) -> str:
     A letter stays on the line of the word before it ("at A"), and fractions stand on the line too,
     so that all lines are as far apart.
     """
-    return "".join([_inline(inline) for inline in tied(inlines)])
+    shown = tied(inlines)
+    following = (*shown[1:], None)
+    return "".join([_inline(*each) for each in zip(shown, following, strict=False)])
 
 
-def _inline(inline: Inline) -> str:
+def _inline(inline: Inline, then: Inline | None) -> str:
+    """then: what follows it; a colon before a formula, which may begin with a sign, has room."""
     match inline:
         case Text(text):
-            return r"\par ".join([escape(part) for part in paragraphs(text)])
+            written = r"\par ".join([escape(part) for part in paragraphs(text)])
+            leads_on = isinstance(then, Math) and written.endswith(": ")
+            return rf"{written[:-1]}\enskip " if leads_on else written
         case Math(formula):
             written = latex_in_line(formula)
             short = sum(isinstance(piece, Relation) for piece in formula) <= 1
@@ -54,7 +59,8 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
     r"""One step of a working; its pictures hang at its right, its text flows down beside them.
 
     The heading runs into a first paragraph and stands over anything else.  A first paragraph stays
-    with the text that leads on to an equation.
+    with the text that leads on to an equation.  What goes on from the equations or the text before
+    it, or leads on from there, is bound to it.
     """
     hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
@@ -68,9 +74,9 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
         case [*all_]:
             first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
-    flows = list(_flows(rest))
+    flows = list(_flows(rest, flowing[:1]))
     if rest and not isinstance(rest[-1], Display):
-        flows[-1] = rf"\last{flows[-1][1:]}"
+        flows[-1] = flows[-1].replace(r"\flow", r"\lastflow", 1)
     return "\n".join([*hung, first, *flows])
 
 
@@ -87,7 +93,7 @@ def _hang(picture: Picture, draw: Draw) -> str:
     return rf"\hangfigure{{{draw(picture)}}}"
 
 
-def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
+def _flows(blocks: Sequence[Flowing], before: Sequence[Flowing]) -> Iterator[str]:
     """Blocks that may stand beside a figure; equations that follow each other may share a line.
 
     The last ones never stand in one line at the head of a page.
@@ -95,6 +101,8 @@ def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
     place = 0
     while place < len(blocks):
         block = blocks[place]
+        if _is_bound([*before, *blocks[:place]][-1], block):
+            yield r"\bound"
         following = blocks[place + 1] if place + 1 < len(blocks) else None
         if isinstance(block, Display) and isinstance(following, Display):
             second = write_rows(following.rows)
@@ -108,6 +116,18 @@ def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
         else:
             yield from (rf"\flow{{{part}}}" for part in _parts(block))
             place += 1
+
+
+def _is_bound(before: Flowing, block: Flowing) -> bool:
+    """Whether a page should not turn between two blocks: before equations that a text leads on to,
+    before a text that goes on from equations."""
+    match before, block:
+        case (Paragraph(), Display()):
+            return True
+        case (Display(), Paragraph(bound=bound)):
+            return bound
+        case _:
+            return False
 
 
 def write_blocks(blocks: Iterable[Block], draw: Draw) -> str:
@@ -128,7 +148,7 @@ def _parts(block: Flowing) -> list[str]:
         case Display(rows):
             return [write_rows(rows)]
         case Itemize(items):
-            return [rf"\listitem{{{write_inlines(item)}}}" for item in items]
+            return [rf"\listitem{{{write_inlines(with_end(item))}}}" for item in items]
 
 
 def write_formulas(formulas: Iterable[Formula]) -> str:

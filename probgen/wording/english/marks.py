@@ -9,6 +9,7 @@ from probgen.mistakes import variant
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.symbol import italic
+from probgen.quantities.unit import Unit
 from probgen.statics.method import TorqueForm
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
@@ -324,7 +325,8 @@ def one_slip(turning: Turning, misstep: variant.Misstep, nouns: Nouns) -> Inline
 
 
 def _part(part: variant.Part, nouns: Nouns) -> Part:
-    """A body by its noun, a support by its letter, several quantities in a row, an axis."""
+    """A body by its noun, a support by its letter, several quantities, an axis,
+    a unit."""
     match part:
         case Body(id):
             return names.the_body(id, nouns)
@@ -334,6 +336,8 @@ def _part(part: variant.Part, nouns: Nouns) -> Part:
             return names.limit(id, nouns)
         case tuple():
             return series(part)
+        case Unit():
+            return part.plain
         case str():
             return italic(part)
         case _:

@@ -1,5 +1,6 @@
 """Blocks as LaTeX."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -39,6 +40,7 @@ INLINES = {
         r"9.8\,m/s\texttwosuperior{}",
     ),
     "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),
+    "a colon has room before a formula": ((Text("up: "), Math((T,))), r"up:\enskip ${T}$"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
     "one relation holds together": (
         (Math((T, Relation("="), FORCE)),), r"${T = 12.0\,\mathrm{N}}$",
@@ -78,13 +80,18 @@ STEPS = {
     ),
     "two workings may share a line": (
         (TEXT, Display((ROW,)), Display((ROW,))),
-        "\\step{3}{Pull \\& push}{Pull}\n"
+        "\\step{3}{Pull \\& push}{Pull}\n\\bound\n"
         f"\\flow{{\\pair{{{WORKING}}}{{\\keepline{{{WORKING}}}}}}}",
     ),
     "a line that ends it stays with what is before it": (
         (TEXT, TEXT, Display((ROW,)), Display((ROW,)), Display((ROW,))),
-        "\\step{3}{Pull \\& push}{Pull}\\withnext\n\\flow{Pull\\par}\n"
+        "\\step{3}{Pull \\& push}{Pull}\\withnext\n\\flow{Pull\\par}\n\\bound\n"
         f"\\flow{{\\pair{{{WORKING}}}{{{WORKING}}}}}\n\\flow{{\\keepline{{{WORKING}}}}}",
+    ),
+    "what is said of a result stays with it": (
+        (TEXT, Display((ROW,)), replace(TEXT, bound=True)),
+        f"\\step{{3}}{{Pull \\& push}}{{Pull}}\n\\bound\n\\flow{{{WORKING}}}\n"
+        "\\bound\n\\lastflow{Pull\\par}",
     ),
     "nothing but a heading": ((), "\\stepover{3}{Pull \\& push}{}"),
 }  # fmt: skip
