@@ -37,16 +37,28 @@ def tied(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
 
 
 def with_end(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
-    """An item whose last words stay together ("to the right", "straight up"), so that none of them
-    has a line alone."""
-    match inlines:
-        case (*before, Text(text)):
-            spaces = [found.start() for found in _SPACE_IN.finditer(text)]
-            tied = [place for place in spaces if len(text) - place - 1 < _LAST]
-            letters = [_NO_BREAK if place in tied else each for place, each in enumerate(text)]
-            return (*before, Text("".join(letters)))
-        case _:
-            return inlines
+    """An item whose last words stay together ("to the right", "straight down at A"), so that none
+    of them has a line alone."""
+    ended, behind = list(inlines), 0
+    for place in reversed(range(len(inlines))):
+        match inlines[place]:
+            case Text(text):
+                ended[place] = Text(_with_end(text, behind))
+                behind += len(text)
+            case letter if _is_letter(letter):
+                behind += 2
+            case _:
+                break
+        if behind >= _LAST:
+            break
+    return tuple(ended)
+
+
+def _with_end(text: str, behind: int) -> str:
+    """behind: how many letters follow the text."""
+    spaces = [found.start() for found in _SPACE_IN.finditer(text)]
+    ends = {place for place in spaces if len(text) - place - 1 + behind < _LAST}
+    return "".join([_NO_BREAK if place in ends else each for place, each in enumerate(text)])
 
 
 @lru_cache(maxsize=4096)  # a class's pages say the same words again and again

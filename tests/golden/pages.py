@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
@@ -20,12 +20,17 @@ from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.press.batch import Document, Printed, print_batch
 from probgen.press.engine import engine, engine_version
 from probgen.problem.problem import draw_class, prepare, work
+from probgen.quantities.expression import Number
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header, Key, Sheet
 from probgen.sheets.formula_page import formula_page
 from probgen.sheets.house import House
 from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle
+from probgen.wording.block import Math
+from probgen.wording.facts.papers import DirectionListed
+from probgen.wording.sentence import Inlines
 from probgen.working.convention import Convention
+from probgen.working.direction import Direction
 
 TEMPLATES = Path(__file__).parent / "templates"
 PICTURES = Path(__file__).parent / "pictures"
@@ -90,8 +95,7 @@ def _documents(style: HouseStyle) -> Iterator[Document]:
     yield Document("formulas", "Formulas", usual.sheet(short), plain)
     yield Document("key", "Key", usual.key(key), plain)
     yield Document("cover", "Cover", usual.cover(_cover(sheet.header)), plain)
-    keys = [key, *map(key_of, copies[1:])]
-    yield Document("answers", "Answers", usual.answer_table(_table(keys)), plain)
+    yield Document("answers", "Answers", usual.answer_table(_table(key, copies)), plain)
 
 
 def _copies() -> tuple[Copy, ...]:
@@ -131,20 +135,29 @@ def _cover(header: Header) -> Cover:
     )
 
 
-def _table(keys: list[Key]) -> AnswerTable:
+def _table(key: Key, copies: Sequence[Copy]) -> AnswerTable:
     columns = tuple(
         (solution.title, tuple(answer.label for answer in solution.answers))
-        for solution in keys[0].solutions
+        for solution in key.solutions
     )
     rows = tuple(
-        AnswerRow(
-            (key.header.student_id, key.header.code),
-            tuple(a.printed for solution in key.solutions for a in solution.answers),
-        )
-        for key in keys
+        AnswerRow((copy.version.student.id, copy.version.code), tuple(_cells(copy)))
+        for copy in copies
+        if copy.version.student
     )
-    header = replace(keys[0].header, student_name="", student_id="", code="")
+    header = replace(key.header, student_name="", student_id="", code="")
     return AnswerTable(header, ("Id", "Version"), columns, rows, "Answers")
+
+
+def _cells(copy: Copy) -> Iterator[Inlines]:
+    """Numbers, and directions in short, as a build has them in its table."""
+    for problem, own in zip(copy.problems, copy.worked, strict=True):
+        for answer in own.answers:
+            if isinstance(answer.shown, Direction):
+                yield problem.language.say(DirectionListed(answer.shown), problem.nouns)
+            else:
+                assert isinstance(answer.shown, Number)
+                yield (Math((answer.shown,)),)
 
 
 def _logo() -> bytes:

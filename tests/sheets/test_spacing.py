@@ -44,4 +44,6 @@ def test_paragraphs(text: str, parts: tuple[str, ...]) -> None:
 @pytest.mark.parametrize(("text", "shown"), ENDS.items(), ids=ENDS)
 def test_an_item_ends_with_more_than_a_short_word(text: str, shown: str) -> None:
     assert with_end((A, Text(text))) == (A, Text(shown))
-    assert with_end((Text("so"), A)) == (Text("so"), A)
+    of = with_end((Text("in the arm of "), A, Text(".")))
+    assert of == (Text("in the arm\u00a0of "), A, Text("."))
+    assert with_end((Text("the sum is "), EQUAL)) == (Text("the sum is "), EQUAL)
