@@ -10,7 +10,17 @@ from typing import Final
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
-from probgen.figures.paper.scene import FINE, Box, Label, Segment, Spot, circle, line
+from probgen.figures.paper.scene import (
+    FINE,
+    Box,
+    Label,
+    Segment,
+    Shape,
+    Spot,
+    bounds,
+    circle,
+    line,
+)
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.carried import Note
@@ -27,6 +37,11 @@ _POINT: Final = 1.2  # radius of the dot at a point where nothing else is, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
 _SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
 _OTHERS: Final = ((What.LOAD, 1), (What.BODY, 2), (What.MUSCLE, 1))  # and edges a line may not meet
+_THIN: Final = (What.REFERENCE, What.ARM, What.DIMENSION, What.CABLE, What.ROPE, What.FORCE)
+"""What hides a point from its letter."""
+
+_AT: Final = 1.5  # so near a point a stroke is at it and hides nothing, pt
+_VIEW: Final = 12.0  # how far from its point a letter is tried where nothing is between, pt
 _MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
 
 
@@ -79,18 +94,22 @@ def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[s
     for point, each in points.items():
         if point in bare:
             field.add(circle(each.spot, _POINT, FINE, Tag(What.POINT, point), filled=True))
+    centres = _centres(field)
     for point, each in points.items():
         spot, half = each.spot, each.half
         name, own = Name(point, each.letter), _dot(spot)
         above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
         below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-        others = [_dot(other.spot) for other in points.values() if abs(other.spot - spot) > 1.0]
+        dots = (_dot(other.spot) for other in points.values())
+        others = [box for box in (*dots, *centres) if abs(box.centre - spot) > 1.0]
+        seen = _in_view(field, spot, around(name, (*above, *below), half, farthest=_VIEW))
         near = around(name, above, half, farthest=_NEAR)
+        first = _in_view(field, spot, around(name, above, half, farthest=_NEAR))
         further = around(name, (*above, *below), half, farthest=_FAR)
         # Within a stout body there is room beside the point itself.
         within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
         astray = _ASTRAY if half > _STOUT else half + _ASTRAY
-        nearer = _nearer(field, own, others, chain(within, near, further))
+        nearer = _nearer(field, own, others, chain(within, first, seen, near, further))
         nearest = _led(field, own, nearer, astray)
         led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
         boxes = chain(nearest, led, around(name, (*above, *below), half))
@@ -145,6 +164,26 @@ def _past_others(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box
 def _dot(spot: Spot) -> Box:
     """A spot as a box."""
     return Box(spot.real, spot.imag, spot.real, spot.imag)
+
+
+def _centres(field: Field) -> list[Box]:
+    """The rectangles around the symbols of centres of mass, less the margin others are due."""
+    marks: dict[Tag, list[Shape]] = {}
+    for shape in field.shapes:
+        if shape.tag.what is What.CENTRE:
+            marks.setdefault(shape.tag, []).append(shape)
+    return [bounds(mark).grown(-_MARGIN) for mark in marks.values()]
+
+
+def _in_view(field: Field, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The free boxes with no thin line between them and a point, and in no distributed load."""
+    rows = [bounds([shape]) for shape in field.shapes if shape.tag.what is What.DISTRIBUTED]
+    for box in boxes:
+        way = box.centre - spot
+        start, end = spot + _AT * way / abs(way), box.nearest(spot)
+        hidden = (field.hits(start, end, what, _dot(spot)) for what in _THIN)
+        if field.is_free(box) and not any(map(box.overlaps, rows)) and not any(hidden):
+            yield box
 
 
 def _nearer(field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:

@@ -85,6 +85,36 @@ def test_a_point_where_nothing_is_has_a_dot() -> None:
     assert (dot.centre, dot.filled, str(dot.tag)) == (20 + 0j, True, "point:B")
 
 
+def letter_by(*shapes: Path | Arc, spot: complex = 0j, half: float = 2.0) -> Label:
+    """The letter of a point by shapes drawn before."""
+    field = Field()
+    field.add(*shapes)
+    set_letters(field, {"A": Lettered("A", spot, half)}, ())
+    return placed(field)
+
+
+def test_a_letter_is_nearer_to_its_point_than_to_a_centre_of_mass() -> None:
+    """Within a limb, where there is room between the two alone, nearer to the centre."""
+    limb = [line(-60 + y, 60 + y, MEDIUM) for y in (12j, -12j)]
+    beside = [line(x - 12j, x + 12j, MEDIUM) for x in (-12, -8, -4, 5)]
+    mark = circle(20 + 0j, 3.0, MEDIUM, tag("centre:arm"))
+    box = letter_by(*limb, *beside, mark, half=12.0).box
+    assert box.gap(Box(0.0, 0.0, 0.0, 0.0)) <= box.gap(bounds([mark]))
+
+
+@pytest.mark.parametrize("kind", ["reference:phi", "dimension:d", "cable:c"])
+def test_no_thin_line_runs_between_a_point_and_its_letter(kind: str) -> None:
+    """Though there would be room beyond it above, and on its own side below alone."""
+    above = [line(-40 + 2j, 40 + 2j, MEDIUM, tag(kind)), line(-40 + 9j, 0j + 9j, MEDIUM)]
+    assert letter_by(*above, half=6.0).box.top < 0.0
+
+
+def test_a_letter_stands_in_no_distributed_load_if_there_is_another_place() -> None:
+    feet = line(-60 + 2j, 60 + 2j, MEDIUM, tag("distributed:w"))
+    edge = Path((((-60 + 2j), (-60 + 30j), (60 + 30j), (60 + 2j)),), MEDIUM, tag("distributed:w"))
+    assert letter_by(feet, edge).box.top < 0.0
+
+
 def test_a_letter_far_off_has_a_place_from_which_a_line_to_its_point_is_free() -> None:
     """Between two labels, one above and one below it."""
     field = Field()
