@@ -311,7 +311,10 @@ def _clash(one: Arrow, other: Arrow) -> float:
     if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
         return 0.0
     crossed = crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
-    return _CROSSED if crossed else _TOUCHED if near < 4.0 else 0.0
+    # An upright component may begin on another arrow; beside a level one its symbol meets that.
+    upright = one.pen == DASHED and abs((b - a).real) < abs((b - a).imag)
+    begins = upright and distance(a, c, d) < 1.0
+    return _CROSSED if crossed and not begins else _TOUCHED if near < 4.0 else 0.0
 
 
 def _in_line(one: Arrow, other: Arrow) -> bool:

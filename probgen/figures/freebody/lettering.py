@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import chain, permutations
 from typing import Final
 
@@ -23,6 +24,8 @@ _BY: Final = 8.0  # how far from an arrow with components before past its head, 
 _RANKS: Final = tuple(permutations(range(3)))  # in what order `_leg` a force and its components are
 _ALONG: Final = (0.5, 0.75, 0.25, 0.95, 0.05)  # where beside a component its symbol may begin
 _BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
+
+_Named = tuple[float, int, list[Label]]
 
 
 def _leader(box: Box, spot: Spot) -> tuple[Spot, Spot]:
@@ -61,13 +64,33 @@ def _leg(placed: Placed) -> int:
     return placed.component + (placed.component and abs(way.imag) > 0.1 * abs(way))
 
 
+def _abreast(box: Box, own: Placed, placed: Iterable[Placed]) -> bool:
+    """Whether a box is beside a component, not past its ends, that is called by a letter or begins
+    on another force's arrow: there by its head it may be as near to what ends there too.
+    """
+    start, way = own.arrow.tail, own.arrow.head - own.arrow.tail
+    shafts = (each.arrow for each in placed if own.component and own.of not in _ids(each))
+    begins = any(
+        distance(start, other.tail, other.head) < 1.0 and abs(start - other.tail) > 1.0
+        for other in shafts
+    )
+    short = own.vector == own.vector.in_short and own.vector.brief
+    return bool(begins or short) and 0.0 < ((box.centre - start) / way).real < 1.0
+
+
+def _ids(placed: Placed) -> tuple[str, str]:
+    """The ids of the force an arrow shows, and of the one that is a component of."""
+    return placed.vector.id, placed.of
+
+
 def _misplaced(box: Box, own: Placed, placed: Sequence[Placed]) -> float:
     """How far a symbol is off beyond what is usual, pt; more where it stands by another side of the
     rectangle about a force as well as by the component it names.
     """
     away = _gap(box, own.arrow.tail, own.arrow.head)
     sides = _other_sides(own, placed) if own.component else ()
-    unclear = any(_gap(box, *side) < away + 0.5 for side in sides)
+    due = away + (-0.5 if _abreast(box, own, placed) else 0.5)
+    unclear = any(_gap(box, *side) < due for side in sides)
     return max(away - _BY, 0.0) + (_BY if unclear else 0.0)
 
 
@@ -101,17 +124,26 @@ class Lettering:
             return own.component, not _between(own.arrow, arrows), _long(own)
 
         usual = sorted(placed, key=choice)
-        best = self._named(usual, spots, radius)
-        for ranks in _RANKS if best[0] and any(own.component for own in placed) else ():
-            turned = sorted(usual, key=lambda own: ranks[_leg(own)])
-            best = min(best, self._named(turned, spots, radius), key=lambda trial: trial[:2])
+        best = self._best(usual, spots, radius)
+        if best[1]:  # a long symbol has no place: components are called by letters
+            short = [replace(own, vector=own.vector.in_short) for own in usual]
+            if short != usual:
+                best = min(best, self._best(short, spots, radius), key=lambda trial: trial[1])
         _, strained, labels = best
         self.strained += strained
         self.field.add(*labels)
 
-    def _named(
-        self, order: Sequence[Placed], spots: Sequence[Spot], radius: float
-    ) -> tuple[float, int, list[Label]]:
+    def _best(self, usual: Sequence[Placed], spots: Sequence[Spot], radius: float) -> _Named:
+        """The symbols of arrows where they sit best, as `_named`: set in the usual order, or, where
+        that is not good and there are components, in any.
+        """
+        best = self._named(usual, spots, radius)
+        for ranks in _RANKS if best[0] and any(own.component for own in usual) else ():
+            turned = sorted(usual, key=lambda own: ranks[_leg(own)])
+            best = min(best, self._named(turned, spots, radius), key=lambda trial: trial[:2])
+        return best
+
+    def _named(self, order: Sequence[Placed], spots: Sequence[Spot], radius: float) -> _Named:
         """The symbols of arrows set one after the other: how badly they sit (pt), how many have no
         place near their arrow, and the labels.
         """
@@ -144,25 +176,27 @@ class Lettering:
         reach = _BY if leg else _BESIDE
         past = self._nearest(around(name, [tip], farthest=reach), shaft, _shafts(rest))
         parted = past if len(rest) < len(others) else ()
-        edged = self._by_edge(name, arrow, others) if leg else ()
+        edged = self._by_edge(name, each, others) if leg else ()
         boxes = chain(close, parted, edged, own, self._strained(around(name, anchors)))
         return self.field.place(name, boxes, Tag(What.LABEL, vector.id))
 
     @staticmethod
-    def _by_edge(name: Text, arrow: Arrow, others: Sequence[Placed]) -> Iterator[Box]:
+    def _by_edge(name: Text, own: Placed, others: Sequence[Placed]) -> Iterator[Box]:
         """The boxes close by a component whose edge is nearer to it than to all other arrows: those
         of a long symbol, the middle of which is past the end of a short arrow.
         """
-        way = arrow.head - arrow.tail
+        tail, way = own.arrow.tail, own.arrow.head - own.arrow.tail
         along = bearing(way)
-        beside = [
-            (arrow.tail + share * way, along + turn) for share in _ALONG for turn in (90, -90)
-        ]
-        for box in around(
-            name, [*beside, (arrow.head, along), (arrow.tail, along + 180.0)], farthest=_BY
-        ):
-            away = _gap(box, arrow.tail, arrow.head)
-            if all(_gap(box, *shaft) > away + 0.5 for shaft in _shafts(others)):
+        beside = [(tail + share * way, along + turn) for share in _ALONG for turn in (90, -90)]
+        ends = (own.arrow.head, along), (tail, along + 180.0)
+        for box in around(name, [*beside, *ends], farthest=_BY):
+            away = _gap(box, tail, own.arrow.head)
+            abreast = _abreast(box, own, others)
+            if all(
+                _gap(box, other.arrow.tail, other.arrow.head)
+                > away + (-0.5 if abreast and other.vector.id == own.of else 0.5)
+                for other in others
+            ):
                 yield box
 
     def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:

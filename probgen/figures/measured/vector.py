@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.labels import Labels
+from probgen.bank.support import component_symbol
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
 from probgen.quantities.expression import Expression, Name, Product, Sum, times
@@ -35,7 +36,8 @@ class Vector:
 
     size: newtons, never negative; direction: assumed, degrees; part: as `Force.part`.
     sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
-    written: what it is labelled as where that is no letter, T cos theta.
+    written: what it is labelled as where that is no letter, T cos theta; brief: its letter, T_x,
+    where there is no room for that.
     pulls: it is the pull of a line, whose arrow leaves its point if it can; presses: it presses on
     a face, where its arrow ends; leaves: it is the pull of a bar, whose arrow never ends at its
     point, where it would be read as a push.
@@ -50,6 +52,7 @@ class Vector:
     part: ForcePart = ForcePart.WHOLE
     sign: int = 1
     written: Expression | None = None
+    brief: str = ""
     pulls: bool = False
     presses: bool = False
     leaves: bool = False
@@ -58,6 +61,11 @@ class Vector:
     def label(self) -> Expression:
         """What stands beside its arrow."""
         return self.written or Name(self.symbol, self.symbol)
+
+    @property
+    def in_short(self) -> Vector:
+        """The same labelled by a letter alone."""
+        return replace(self, written=Name(self.id, self.brief)) if self.brief else self
 
     @property
     def least_share(self) -> float:
@@ -134,6 +142,7 @@ def components(whole: Vector, force: Force) -> tuple[Vector, Vector]:
         size=abs(step.real),
         direction=0.0 if step.real > 0 else 180.0,
         written=times(force.magnitude, _unsigned(cosine(angle))),
+        brief=component_symbol(whole.symbol, "x"),
     )
     along_y = replace(
         whole,
@@ -141,6 +150,7 @@ def components(whole: Vector, force: Force) -> tuple[Vector, Vector]:
         size=abs(step.imag),
         direction=90.0 if step.imag > 0 else 270.0,
         written=times(force.magnitude, _unsigned(sine(angle))),
+        brief=component_symbol(whole.symbol, "y"),
     )
     return along_x, along_y
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.bank.support import component_symbol
 from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.measured.vector import Vector
@@ -16,6 +17,8 @@ from probgen.figures.paper.scene import HEAVY, Arrow, Label, Path, Spot, box_aro
 from probgen.figures.paper.tag import What
 from probgen.problem.problem import prepare
 from probgen.problem.problem_figures import free_body_scenes
+from probgen.quantities.expression import Name
+from probgen.quantities.symbol import italic
 from probgen.working.convention import Convention
 from tests.figures.readings import TEMPLATES, solved
 
@@ -247,6 +250,25 @@ def test_a_symbol_goes_past_the_head_of_its_force_where_only_its_components_are_
     box = named(whole, *legs, other, spots=(tail,))["label:FORCE"].box
     assert box.top < head.imag or box.left > head.real
     assert abs(box.nearest(head) - head) < 12
+
+
+def test_components_whose_long_symbols_have_no_place_are_called_by_letters() -> None:
+    """In a truss, where a root stands beside a short arrow between two others."""
+    path = next(path for path in TEMPLATES if path.stem == "footbridge-truss-crowd")
+    problem = prepare(
+        read_template(path.read_text(encoding="utf-8"), path.name),
+        Convention(torque="components"),
+    )
+    scene = free_body_scenes(problem, solved(problem, 1)[0])["part-A-B-C"]
+    ((whole,), (upright,)) = (
+        [shape for shape in scene.showing(what, id) if isinstance(shape, Arrow)]
+        for what, id in ((What.FORCE, "F_BE"), (What.COMPONENT, "F_BE.y"))
+    )
+    assert upright.tail.real > whole.tail.real + 13.0  # on the side of its force without a member
+    for axis in "xy":
+        (leg,) = scene.showing(What.LABEL, f"F_BE.{axis}")
+        assert isinstance(leg, Label)
+        assert leg.text == Name(f"F_BE.{axis}", component_symbol("F_" + italic("BE"), axis))
 
 
 @pytest.mark.parametrize("id", ["bent-back-toolbox", "footbridge-truss-crowd", "triceps-band"])
