@@ -14,7 +14,8 @@ from probgen.statics.line import in_full
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import rerun
 from probgen.working.case import Case
-from probgen.working.criteria import Criterion, criteria
+from probgen.working.criteria import criteria
+from probgen.working.criterion import Criterion
 
 _SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 

@@ -7,9 +7,10 @@ from string import ascii_lowercase
 
 from probgen.marking.asked import Asked
 from probgen.problem.problem import Problem
-from probgen.working.criteria import Criterion, criteria
+from probgen.working.criteria import criteria
+from probgen.working.criterion import Criterion, halves
 from probgen.working.result import ResultKind
-from probgen.working.scheme import Mark, halves, scheme, shared
+from probgen.working.scheme import Mark, scheme, shared
 from probgen.working.shares import USUAL, Shares
 
 

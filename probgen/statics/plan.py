@@ -26,7 +26,7 @@ from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import all_lettered, with_meeting_points
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
-from probgen.statics.state import state_of, utmost_finds, way_sought
+from probgen.statics.state import state_of, steps_of_state, utmost_finds, way_sought
 from probgen.statics.step import Step
 from probgen.statics.system import (
     Condition,
@@ -87,6 +87,25 @@ class Plan:
         """The plans to the limits of the state whose utmost value a find asks."""
         return tuple(branch for branch in self.branches if branch.utmost == utmost)
 
+    def steps_before(self, branch: Branch) -> tuple[Step, ...]:
+        """All that is worked out where its limit is reached first: the way to each limit of its
+        state, and what else is asked at this one.
+        """
+        others = (each for each in self.branches_to(branch.utmost) if each is not branch)
+        return (*(step for each in others for step in each.compared), *branch.plan.steps)
+
+    def found_anyway(self, branch: Branch) -> frozenset[str]:
+        """What the ways to the other limits of a state find that is so whichever is reached."""
+        anyway = set[str]()
+        for other in self.branches_to(branch.utmost):
+            sought = {step.unknown for step in other.plan.steps} - anyway
+            for step in other.compared if other is not branch else ():
+                conditions = {each.about for each in step.equations if each.kind == "condition"}
+                if other.limit.id not in conditions and not names_in(step.expression) & sought:
+                    anyway.add(step.unknown)
+                    sought.discard(step.unknown)
+        return frozenset(anyway)
+
     @property
     def pivots(self) -> tuple[str, ...]:
         """The points the plan takes torques about."""
@@ -100,12 +119,20 @@ class Branch:
     utmost: the find whose largest or smallest value may be the one at this limit.
     beyond: the plan to both sides of the limit with the sought quantity known, to tell on which
     side of its value the limit is passed.
+    afterwards: where there are other limits, the plan's last steps: they lead to what else is asked
+    of the state, which is as they say only if this limit is reached first.
     """
 
     utmost: Find
     limit: Limit
     plan: Plan
     beyond: Plan
+    afterwards: tuple[Step, ...] = ()
+
+    @property
+    def compared(self) -> tuple[Step, ...]:
+        """The steps before those: to the value that is set beside those at the other limits."""
+        return self.plan.steps[: len(self.plan.steps) - len(self.afterwards)]
 
     def is_passed(self, size: Value, values: Mapping[str, Value]) -> NDArray[np.bool_]:
         """Whether the limit is broken where the quantity goes on a little beyond a size.
@@ -137,7 +164,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if utmost := utmost_finds(system):
         states = [(find, state_of(system, find)) for find in utmost]
         to_limits = [[*_to_each_limit(state, find, probe, method)] for find, state in states]
-        branches = tuple(branch for each in to_limits for branch in _met(each, probe))
+        branches = tuple(branch for each in to_limits for branch in _parted(_met(each, probe)))
         return Plan(system, method, (), (), (), branches)
     settled, open_definitions = settle(system)
     known = worked((Line(each.variable, each.expression) for each in settled), probe)
@@ -246,6 +273,27 @@ def _met(branches: Sequence[Branch], probe: Probe) -> Sequence[Branch]:
         if np.any(np.isfinite(size) & branch.is_passed(size, probe)):
             counted.append(branch)
     return counted or branches
+
+
+def _parted(branches: Sequence[Branch]) -> Iterator[Branch]:
+    """Those to several limits with the steps last that their comparison does without."""
+    for branch in branches:
+        plan, sought = branch.plan, branch.utmost.quantity
+        needed, waiting = set[str](), [sought]
+        found = {line.id: names_in(line.expression) for line in plan.lines}
+        found |= {s.unknown: found[s.unknown] | _together_with(s) for s in plan.steps}
+        while waiting:
+            id = waiting.pop()
+            needed.add(id)
+            waiting += found.get(id, frozenset[str]()) - needed
+        own, _ = steps_of_state(plan.system, plan.steps, branch.utmost)
+        last = tuple(s for s in own if s.unknown not in needed and len(branches) > 1)
+        steps = (*(s for s in plan.steps if s not in last), *last)
+        yield replace(branch, plan=replace(plan, steps=steps), afterwards=last)
+
+
+def _together_with(step: Step) -> frozenset[str]:
+    return frozenset(partner.unknown for partner in step.partners)
 
 
 def _sides(limit: Limit) -> tuple[Limit, ...]:

@@ -29,6 +29,7 @@ from probgen.statics.equation import Equation, X, Y, force_balance, oriented, to
 from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.solve_for import solved_for
+from probgen.statics.step import Step
 from probgen.statics.system import Body, System
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
@@ -61,20 +62,25 @@ Unused = tuple[Mapping[str, tuple[UnusedBalance, ...]], ...]
 
 def unused_balances(plan: Plan) -> Unused:
     """They follow from the plan alone, and to write them takes longer than to tell a key."""
-    return tuple(_unused_along(way) for way in plan.ways)
+    if not plan.branches:
+        return (_unused_along(plan, plan.steps),)
+    return tuple(_unused_along(each.plan, plan.steps_before(each)) for each in plan.branches)
 
 
-def _unused_along(plan: Plan) -> Mapping[str, tuple[UnusedBalance, ...]]:
+def _unused_along(plan: Plan, told: Sequence[Step]) -> Mapping[str, tuple[UnusedBalance, ...]]:
+    """told: the steps that a working tells, which are more than the plan's where it goes to several
+    limits.
+    """
     used = ids_of(bodies_used(plan)) if plan.steps else ()
     bodies = [body for body in plan.system.bodies if body.id in used]
-    return {b.id: _balances(plan, b) for b in bodies if not is_link(plan.system, b)}
+    return {b.id: _balances(plan, b, told) for b in bodies if not is_link(plan.system, b)}
 
 
-def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
+def _balances(plan: Plan, body: Body, told: Sequence[Step]) -> tuple[UnusedBalance, ...]:
     """The balances of a body that the working did not use."""
     used = {
         (equation.kind, equation.about)
-        for step in plan.steps
+        for step in told
         for equation in step.equations
         if equation.bodies == (body.id,)
     }

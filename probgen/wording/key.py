@@ -15,7 +15,7 @@ from probgen.statics.plan import Branch, Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import steps_of_state, utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Definition, Find, Form, Limit, System
+from probgen.statics.system import Body, Definition, Find, Form, System
 from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, UnusedBalance, check_passages
@@ -50,6 +50,7 @@ from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
 from probgen.working.bodies_used import as_told, bodies_used, ids_of, is_piece, told_late
+from probgen.working.case import Case
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.multiple import same_amount
@@ -126,24 +127,36 @@ def _told_to_limits(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     for find in utmost_finds(digits.case.system):
         passages += _told_to(digits, find, [each for each in reached if each[0].utmost == find])
         place = digits.case.plan.branches.index(reached_first(digits.case, find))
-        passages += _looked_back(owns[place], find, unused[place], digits.case.system)
+        passages += _looked_back(digits.case, reached, place, unused[place])
     return (*passages, *_told_beside(*reached[0]))
 
 
 def _looked_back(
-    own: Digits, find: Find, unused: Mapping[str, tuple[UnusedBalance, ...]], whole: System
+    case: Case,
+    reached: Sequence[tuple[Branch, Digits]],
+    place: int,
+    unused: Mapping[str, tuple[UnusedBalance, ...]],
 ) -> tuple[Passage, ...]:
-    """The look back at the bodies of a state, as it is at the limit reached first."""
-    steps, _ = steps_of_state(own.case.plan.system, own.case.plan.steps, find)
-    bodies = _bodies(steps)
+    """The look back at the bodies of a state, as it is at the limit reached first.
+
+    What was found on the way to another limit and is so at this one is known as well.
+    """
+    branch, own = reached[place]
+    steps, _ = steps_of_state(own.case.plan.system, own.case.plan.steps, branch.utmost)
+    bodies, anyway = _bodies(steps), case.plan.found_anyway(branch)
     balances = {id: each for id, each in unused.items() if id in bodies}
-    return check_passages(own, balances, alone=len(whole.bodies) == 1)
+    found = {id: value for _, each in reached for id, value in each.case.values.items()}
+    values = {id: found[id] for id in sorted(anyway)} | dict(own.case.values)
+    known = replace(own, case=replace(own.case, values=values))
+    return check_passages(known, balances, alone=len(case.system.bodies) == 1)
 
 
 def _told_to(
     digits: Digits, find: Find, reached: Sequence[tuple[Branch, Digits]]
 ) -> Iterator[Passage]:
-    """The forces once, the working up to each limit, then the limits beside each other."""
+    """The forces once, the working up to each limit, then the limits beside each other; and what
+    else is asked at the one that is reached first.
+    """
     owns = [own for _, own in reached]
     steps, beside = zip(
         *(steps_of_state(own.case.plan.system, own.case.plan.steps, find) for own in owns),
@@ -151,9 +164,13 @@ def _told_to(
     )
     yield from _forces_of(owns, _bodies(beside[0]) - _bodies(steps[0]))
     for (branch, own), these in zip(reached, steps, strict=True):
-        yield _supposing(digits.case.system, branch.limit)
-        yield from _steps(own, late=_pieces(own.case.plan), steps=these)
+        yield _supposing(digits.case.system, branch, first=len(reached) > 1)
+        compared = [step for step in these if step not in branch.afterwards]
+        yield from _steps(own, late=_pieces(own.case.plan), steps=compared)
     yield comparison_passage(digits, find, owns)
+    first = reached_first(digits.case, find)
+    (own,) = (own for branch, own in reached if branch is first)
+    yield from _steps(own, late=_pieces(own.case.plan), steps=first.afterwards)
 
 
 def _told_beside(branch: Branch, own: Digits) -> Iterator[Passage]:
@@ -187,10 +204,11 @@ def _forces_of(branches: Sequence[Digits], aside: Set[str]) -> Iterator[Passage]
                 told.append(body)
 
 
-def _supposing(system: System, limit: Limit) -> Passage:
-    """The opening of a branch: its limit is just reached."""
+def _supposing(system: System, branch: Branch, *, first: bool) -> Passage:
+    """The opening of a branch: its limit is just reached; first: before any other."""
+    limit = branch.limit
     push, place, at = edge_reached(system, limit)
-    supposed = LimitSupposed(limit.id, limit.left, limit.right, push, place, at)
+    supposed = LimitSupposed(limit.id, limit.left, limit.right, first, push, place, at)
     return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 

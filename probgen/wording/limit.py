@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
+from typing import Final
 
-from probgen.quantities.expression import Expression, Number, evaluate
+from probgen.quantities.expression import Expression, Sum, evaluate, total
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.unit import ANGLE, LENGTH, PLAIN
+from probgen.quantities.rounding import in_full
+from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.plan import Branch, limits_asked
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
 from probgen.wording.block import Display, Row
-from probgen.wording.equations import lone_number
+from probgen.wording.equations import lone_number, rounded_off
 from probgen.wording.facts.ending import (
     FarthestHeading,
     FirstHeading,
@@ -21,12 +23,15 @@ from probgen.wording.facts.ending import (
     LimitElsewhere,
     LimitJudged,
     LimitReached,
+    RestAtLimit,
     RoundedWithin,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
-from probgen.working.digits import Digits
-from probgen.working.fact import Fact
-from probgen.working.verdict import governing, side_dimension, verdict_on
+from probgen.working.digits import Digits, Line
+from probgen.working.multiple import same_amount
+from probgen.working.verdict import margin, reached_first, side_dimension, verdict_on
+
+_MOST_GUARD: Final = 7
 
 
 def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str, str]:
@@ -80,8 +85,10 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     if only:
         reach = case.system.variables[find.quantity].dimension in (LENGTH, ANGLE)
         return Passage(FarthestHeading(reach, largest), (sentences(*elsewhere, *facts, *rounded),))
-    decides = LimitDecides(governing(case, find).id, (letter, Relation("="), final), largest)
-    return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded)))
+    first = reached_first(case, find)
+    decides = LimitDecides(first.limit.id, (letter, Relation("="), final), largest)
+    rest = (RestAtLimit(first.limit.id),) if first.afterwards else ()
+    return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded, *rest)))
 
 
 def _bounds(branch: Branch, own: Digits) -> bool:
@@ -94,32 +101,48 @@ def holding_passage(digits: Digits, find: Find) -> Passage:
     """Each limit compared with what it allows."""
     parts: list[Part] = []
     for limit in limits_asked(digits.case.system, find):
-        parts += [
-            Display(tuple(_rows(digits, limit))),
-            sentences(_judged(digits, limit), bound=True),
-        ]
+        lines = [_side_line(digits, side) for side in (limit.left, limit.right)]
+        rows = (*map(_row, lines), _margin_row(digits, limit))
+        needed, allowed = (line.result for _, line in lines)
+        verdict = verdict_on(digits, limit)
+        judged = LimitJudged(limit.id, limit.left, needed, limit.right, allowed, verdict)
+        parts += [Display(rows), sentences(judged, bound=True)]
     return Passage(HoldsHeading(), tuple(parts))
 
 
-def _rows(digits: Digits, limit: Limit) -> Iterator[Row]:
-    for side in (limit.left, limit.right):
-        value = float(evaluate(side, digits.case.values))
-        line = digits.line(side, value, side_dimension(digits.case, side))
-        shown = () if lone_number(line.printed) else (line.printed, Relation("="))
-        right: Formula = (*shown, line.result)
-        yield Row((side,), "=", right)
+def _side_line(digits: Digits, side: Expression) -> tuple[Expression, Line]:
+    value = float(evaluate(side, digits.case.values))
+    return side, digits.line(side, value, side_dimension(digits.case, side))
 
 
-def _judged(digits: Digits, limit: Limit) -> Fact:
-    """The limit is kept, or not, and by how much."""
-    verdict = verdict_on(digits, limit)
-    needed, allowed = (_final(digits, side) for side in (limit.left, limit.right))
-    return LimitJudged(limit.id, limit.left, needed, limit.right, allowed, verdict)
+def _row(told: tuple[Expression, Line]) -> Row:
+    side, line = told
+    shown = () if lone_number(line.printed) else (line.printed, Relation("="))
+    right: Formula = (*shown, line.result)
+    return Row((side,), "=", right)
 
 
-def _final(digits: Digits, side: Expression) -> Number:
-    """A side of a limit, rounded as answers are."""
-    dimension = side_dimension(digits.case, side)
+def _margin_row(digits: Digits, limit: Limit) -> Row:
+    """The smaller side taken off the larger: in symbols, in the numbers above, and the margin.
+
+    Raises ArithmeticError when no number of digits gives it.
+    """
+    dimension = side_dimension(digits.case, limit.left)
     unit = digits.units.unit_of(dimension)
-    found = digits.rounded(float(evaluate(side, digits.case.values)), unit)
-    return Number(found.value, None if dimension == PLAIN else found.unit)
+    sized = [(float(evaluate(s, digits.case.values)), s) for s in (limit.left, limit.right)]
+    (more, larger), (less, smaller) = sorted(sized, key=lambda each: -each[0])
+    final = margin(digits, limit)
+    digits.guards.begin_line()
+    for guard in range(1, _MOST_GUARD):
+        numbers = [digits.carried(value, dimension, guard) for value in (more, less)]
+        left = replace(numbers[0], value=in_full(numbers[0].value - numbers[1].value))
+        if same_amount(digits.rounded(float(evaluate(left, {})), unit), final):
+            digits.guards.end_line(guard)
+            break
+    else:
+        digits.guards.leave_line()
+        if not digits.guards.write_none():
+            raise ArithmeticError(f"no digits of the sides of {limit.id} give its margin")
+    put_in = Sum(((1, numbers[0]), (-1, numbers[1])))
+    right: Formula = (put_in, Relation("="), *rounded_off(left, final))
+    return Row((total((1, larger), (-1, smaller)),), "=", right)

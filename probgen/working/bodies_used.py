@@ -83,3 +83,9 @@ def is_piece(system: System, body: Body) -> bool:
 def steps_told(plan: Plan) -> list[Step]:
     """The steps to every limit, each once, where the plan is to find which is reached first."""
     return list(dict.fromkeys(step for each in plan.ways for step in each.steps))
+
+
+def steps_compared(plan: Plan) -> list[Step]:
+    """The steps told whichever limit is reached first: all, where there is but one or none."""
+    ways = [branch.compared for branch in plan.branches] or [plan.steps]
+    return list(dict.fromkeys(step for each in ways for step in each))

@@ -2,195 +2,58 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from enum import StrEnum, auto
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
-from probgen.quantities.expression import UNITY, Expression, Name, names_in
+from probgen.quantities.dimension import dimension_of
+from probgen.quantities.expression import UNITY, names_in
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.unit import FORCE, TORQUE
+from probgen.quantities.unit import FORCE, PLAIN, TORQUE
 from probgen.statics.equation import Equation
-from probgen.statics.method import TorqueForm
 from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, ForcePart, Form, Spread, System, Variable
+from probgen.statics.system import Body, ForcePart, Form, Limit, Spread, System, Variable
 from probgen.statics.taken_as_one import made_of
 from probgen.statics.truss import without_idle
-from probgen.working.bodies_used import as_told, bodies_used, ids_of, steps_told, told_late
+from probgen.working.bodies_used import (
+    as_told,
+    bodies_used,
+    ids_of,
+    steps_compared,
+    steps_told,
+    told_late,
+)
 from probgen.working.convention import Convention, Turning
+from probgen.working.criterion import (
+    BalanceWritten,
+    ConditionWritten,
+    Criterion,
+    DiagramDrawn,
+    DirectionFound,
+    FirstLimitNamed,
+    FoundAtFirstLimit,
+    FoundFromBalance,
+    FoundFromCondition,
+    IdleNamed,
+    InsideDrawn,
+    Judged,
+    LimitsCompared,
+    MagnitudeFound,
+    MarginFound,
+    NumbersPutIn,
+    OtherRoutes,
+    QuantityFound,
+    ResultantIntegrated,
+    ResultantPlaced,
+    TakenOutOfEquations,
+    TorqueEquation,
+    WrittenOut,
+    halves,
+)
 from probgen.working.direction import way_stated
-from probgen.working.fact import Fact
 from probgen.working.needed import needed_for
-
-
-class Judged(StrEnum):
-    """What beside its size makes a result right."""
-
-    SIGN_AND_UNIT = auto()
-    UNIT = auto()
-    NOTHING = auto()
-
-
-@dataclass(frozen=True, slots=True)
-class DiagramDrawn(Fact):
-    """A free-body diagram; alone: whether there is no other body.
-
-    bodies: the body, or those taken as one; forces, couples: how many of each it shows.
-    """
-
-    bodies: tuple[str, ...]
-    alone: bool
-    forces: int
-    couples: int = 0
-
-
-@dataclass(frozen=True, slots=True)
-class TorqueEquation(Fact):
-    """bodies: whose balance it is; none where there is only one; form: how torques are written;
-    "arm" instead of "angle" where no force acts at a slant.
-    """
-
-    pivot: str
-    turning: Turning
-    form: TorqueForm
-    bodies: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class BalanceWritten(Fact):
-    """A balance of forces solved together with others; axis: its label; bodies: as above."""
-
-    axis: str
-    bodies: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class ConditionWritten(Fact):
-    """A condition that is solved together with balances."""
-
-    condition: Formula
-
-
-@dataclass(frozen=True, slots=True)
-class TakenOutOfEquations(Fact):
-    """Equations brought down to one; quantities: what is taken out of them."""
-
-    quantities: tuple[Name, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class WrittenOut(Fact):
-    """A quantity that the data settle, in symbols."""
-
-    quantity: Name
-
-
-@dataclass(frozen=True, slots=True)
-class ResultantIntegrated(Fact):
-    """The resultant of a load by a formula, and the distance it acts at."""
-
-    resultant: Name
-    centroid: Name
-
-
-@dataclass(frozen=True, slots=True)
-class InsideDrawn(Fact):
-    """What acts inside a body, drawn along it."""
-
-    body: str
-
-
-@dataclass(frozen=True, slots=True)
-class NumbersPutIn(Fact):
-    quantity: Name
-
-
-@dataclass(frozen=True, slots=True)
-class QuantityFound(Fact):
-    quantity: Name
-    judged: Judged
-
-
-@dataclass(frozen=True, slots=True)
-class FoundFromBalance(Fact):
-    """axis: the label of the axis forces are summed along; bodies: none where there is only one."""
-
-    quantity: Name
-    axis: str
-    judged: Judged
-    bodies: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class IdleNamed(Fact):
-    """A member of a truss that carries nothing, which is seen at a joint; body: the joint's."""
-
-    quantity: Name
-    body: str
-
-
-@dataclass(frozen=True, slots=True)
-class FoundFromCondition(Fact):
-    quantity: Name
-    condition: Formula
-    judged: Judged
-
-
-@dataclass(frozen=True, slots=True)
-class FirstLimitNamed(Fact):
-    """Which of several limits is reached first."""
-
-
-@dataclass(frozen=True, slots=True)
-class LimitsCompared(Fact):
-    """What is asked for beside what is possible: both sides of each limit."""
-
-    sides: tuple[tuple[Expression, Expression], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class MagnitudeFound(Fact):
-    element: str
-
-
-@dataclass(frozen=True, slots=True)
-class DirectionFound(Fact):
-    """worded: with its side, and not as an angle from the x-axis alone."""
-
-    element: str
-    worded: bool
-
-
-@dataclass(frozen=True, slots=True)
-class ResultantPlaced(Fact):
-    """The size of a load's resultant, and where it acts."""
-
-    resultant: Name
-
-
-@dataclass(frozen=True, slots=True)
-class OtherRoutes(Fact):
-    """Another right way earns as much; follows: and so does what is right but for an earlier wrong
-    result, where something is worked out from another.
-    """
-
-    follows: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Criterion:
-    """Something points are given for.
-
-    kind: as in `scheme.WEIGHTS`; quantity: the id of the result, "" for a diagram or an equation;
-    asked: whether the problem asks for it.
-    """
-
-    kind: str
-    what: Fact
-    quantity: str = ""
-    asked: bool = False
 
 
 def other_routes(plan: Plan) -> OtherRoutes:
@@ -212,6 +75,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     A balance that only shows a force to be zero that no answer comes from earns nothing.
     """
     asked = {find.quantity for find in plan.system.finds}
+    asked |= {limit.id for limit in _judged_limits(plan.system)}
     needed = frozenset[str]().union(*(needed_for(plan, find) for find in plan.system.finds))
     for each in _in_order(plan, convention):
         if each.kind != "force" or each.quantity in needed:
@@ -231,9 +95,12 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     for resultant in _uneven(plan):
         yield Criterion("resultant", ResultantPlaced(resultant.as_name))
     together: set[str] = set()
-    for step in steps_told(plan):
+    last = _at_first_limit(plan)
+    for step in steps_compared(plan):
         variable = system.variables[step.unknown]
-        if step.unknown in together:
+        if step.unknown in last:
+            yield from _set_up(_of_step(system, step, convention.turning))
+        elif step.unknown in together:
             found = QuantityFound(variable.as_name, _judged(system, variable))
             yield Criterion("result", found, step.unknown)
         elif step.partners:
@@ -250,16 +117,54 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     for find in utmost_finds(system):
         if len(plan.branches_to(find)) > 1:
             yield Criterion("limit", FirstLimitNamed())
+            after = {s.unknown for each in plan.branches_to(find) for s in each.afterwards}
+            yield from (each for id, each in last.items() if id in after)
     for find in system.finds:
         if find.form is Form.HOLDS:
-            sides = tuple((each.left, each.right) for each in limits_asked(system, find))
-            yield Criterion("limit", LimitsCompared(sides))
+            limits = limits_asked(system, find)
+            yield Criterion("limit", LimitsCompared(tuple((s.left, s.right) for s in limits)))
+            yield from (_margin(system, limit) for limit in limits)
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             owner, of = find.quantity, Quantity(find.quantity)
             worded = convention.direction != "axis"
             yield Criterion("magnitude", MagnitudeFound(owner), of.magnitude)
             yield Criterion("direction", DirectionFound(owner, worded), of.direction)
     yield from _drawn(system)
+
+
+def _at_first_limit(plan: Plan) -> dict[str, Criterion]:
+    """What is asked beside utmost values and, on the way to some limit, worked out only if that is
+    reached first; by id.  Whichever it is, the answer earns the same.
+    """
+    after = (step.unknown for branch in plan.branches for step in branch.afterwards)
+    found: dict[str, Criterion] = {}
+    for id in dict.fromkeys(after):
+        if id in plan.system.asked:
+            variable = plan.system.variables[id]
+            what = FoundAtFirstLimit(variable.as_name, _judged(plan.system, variable))
+            found[id] = Criterion("result", what, id)
+    return found
+
+
+def _set_up(found: Iterable[Criterion]) -> Iterator[Criterion]:
+    """Of a step whose number earns elsewhere, the rest."""
+    for each in found:
+        if each.kind != "result":
+            yield (halves(each) or (each,))[0]
+
+
+def _judged_limits(system: System) -> Iterator[Limit]:
+    """The limits of which it is asked whether they hold."""
+    for find in system.finds:
+        if find.form is Form.HOLDS:
+            yield from limits_asked(system, find)
+
+
+def _margin(system: System, limit: Limit) -> Criterion:
+    dimensions = {each.id: each.dimension for each in system.variables.values()}
+    plain = dimension_of(limit.left, dimensions) == PLAIN
+    judged = Judged.NOTHING if plain else Judged.UNIT
+    return Criterion("result", MarginFound(limit.left, limit.right, judged), limit.id)
 
 
 def _drawn(system: System) -> Iterator[Criterion]:

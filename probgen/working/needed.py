@@ -9,7 +9,9 @@ from probgen.statics.system import Find, Form
 
 
 def needed_for(plan: Plan, find: Find) -> frozenset[str]:
-    """The ids of what answers a find, or of what its limits hold, and of all they come from."""
+    """The ids of what answers a find, or of its limits and what they hold, and of all they come
+    from.
+    """
     lines = [line for each in plan.ways for line in each.lines]
     needed = _targets(plan, find)
     waiting = list(needed)
@@ -22,11 +24,12 @@ def needed_for(plan: Plan, find: Find) -> frozenset[str]:
 
 
 def _targets(plan: Plan, find: Find) -> set[str]:
-    """The ids of what answers a find, or of what its limits hold."""
+    """The ids of what answers a find, or of its limits and what they hold."""
     if find.form is Form.HOLDS:
         limits = limits_asked(plan.system, find)
-        return {name for each in limits for side in (each.left, each.right)
-                for name in names_in(side)}  # fmt: skip
+        names = {name for each in limits for side in (each.left, each.right)
+                 for name in names_in(side)}  # fmt: skip
+        return names | {each.id for each in limits}
     of = Quantity(find.quantity)
     if find.form is Form.COMPONENTS:
         return {*of.components}

@@ -16,15 +16,8 @@ from typing import Final
 
 from probgen.statics.plan import Plan
 from probgen.working.convention import Convention
-from probgen.working.criteria import (
-    BalanceWritten,
-    ConditionWritten,
-    Criterion,
-    FoundFromBalance,
-    FoundFromCondition,
-    QuantityFound,
-    criteria,
-)
+from probgen.working.criteria import criteria
+from probgen.working.criterion import Criterion, halves
 from probgen.working.fact import Fact
 from probgen.working.shares import USUAL, Shares, by_part, of_group
 
@@ -176,28 +169,18 @@ def _told_apart(group: tuple[Criterion, ...], points: int) -> Iterator[Mark]:
     yield Mark((number,), 1)
 
 
-def halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
-    """What is set up, and what comes out of it."""
-    match criterion.what:
-        case FoundFromBalance(quantity, axis, judged, bodies):
-            method = Criterion("balance", BalanceWritten(axis, bodies))
-        case FoundFromCondition(quantity, condition, judged):
-            method = Criterion("condition", ConditionWritten(condition))
-        case _:
-            return None
-    found = QuantityFound(quantity, judged)
-    return method, replace(criterion, kind="result", what=found)
-
-
 def _all_apart(groups: Sequence[tuple[Criterion, ...]]) -> bool:
     """Whether no neighbours belong together."""
     return all(any(_apart(*pair)) for pair in pairwise(groups))
 
 
 def _apart(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> tuple[bool, bool, bool]:
-    """Why neighbours should have marks of their own: two balances, two thoughts, two answers."""
+    """Why neighbours should have marks of their own: two balances; two thoughts, or a law or a
+    comparison and its number; two answers.
+    """
     answers = sum(each.asked for each in (*one, *other))
-    return _two_balances(one, other), other[0].kind in _OPENINGS, answers > 1
+    law = one[-1].kind in ("condition", "limit") and other[0].kind in _ACCURACY
+    return _two_balances(one, other), law or other[0].kind in _OPENINGS, answers > 1
 
 
 def _two_balances(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> bool:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Form
-from probgen.working.criteria import Criterion
+from probgen.working.criterion import Criterion, FoundAtFirstLimit
 from probgen.working.needed import needed_for
 
 GROUPS: Final = {
@@ -62,7 +63,10 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     finds = plan.system.finds
     needed = [needed_for(plan, find) for find in finds]
     limited = iter(_limited(plan))
-    places = [next(limited) if each.kind == "limit" else _place(each, needed) for each in found]
+    places = [
+        next(limited) if each.kind == "limit" else _asked(plan, each) or _place(each, needed)
+        for each in found
+    ]
     following = len(finds) - 1
     for at in reversed(range(len(found))):
         place = places[at]
@@ -78,6 +82,16 @@ def _limited(plan: Plan) -> Iterator[int]:
     utmost = [find for find in finds if len(plan.branches_to(find)) > 1]
     holding = [find for find in finds if find.form is Form.HOLDS]
     yield from map(finds.index, (*utmost, *holding))
+
+
+def _asked(plan: Plan, criterion: Criterion) -> int | None:
+    """The place of the part that asks for what is found at the first limit, after the comparison:
+    another limit may need it on the way to that.
+    """
+    if not isinstance(criterion.what, FoundAtFirstLimit):
+        return None
+    asked = ((f.quantity, *Quantity(f.quantity).components) for f in plan.system.finds)
+    return next(at for at, ids in enumerate(asked) if criterion.quantity in ids)
 
 
 def _place(criterion: Criterion, needed: Sequence[frozenset[str]]) -> int | None:

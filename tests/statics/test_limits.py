@@ -71,6 +71,32 @@ def test_slide_or_tip_whichever_comes_first() -> None:
     assert prove(plan, solved).holds.all()
 
 
+def test_what_the_comparison_does_without_comes_last_on_the_way_to_a_limit() -> None:
+    text = PUSHED + finding("x")
+    plan = find_plan(system_of(text), DRAWS)
+    slides, tips = plan.branches
+    assert [step.unknown for step in slides.compared] == ["N", "f", "P"]
+    assert [step.unknown for step in slides.afterwards] == ["x"]
+    assert [step.unknown for step in tips.compared] == ["x", "P"]
+    assert not tips.afterwards
+    assert len(plan.steps_before(tips)) == 5
+    assert len(plan.steps_before(slides)) == 6
+
+
+def test_what_is_so_at_any_limit_is_known_at_all() -> None:
+    """The floor bears the weight whatever comes first; the friction is at its limit on one way."""
+    slides, tips = (plan := find_plan(system_of(PUSHED + finding("x")), DRAWS)).branches
+    assert plan.found_anyway(tips) == {"N"}
+    assert plan.found_anyway(slides) == set()
+
+
+def test_the_only_limit_is_worked_to_with_all_that_is_asked() -> None:
+    (only,) = find_plan(system_of(cabinet() + SLIDES + finding("P", "largest") + finding("x")),
+                        DRAWS).branches  # fmt: skip
+    assert not only.afterwards
+    assert "x" in {step.unknown for step in only.compared}
+
+
 def test_everything_else_is_at_the_limit_reached() -> None:
     """Sliding: f = mu N and x = b/2 + mu h; tipping: x = b."""
     plan = find_plan(system_of(PUSHED), DRAWS)

@@ -87,10 +87,48 @@ def test_the_answers_say_what_and_how_much() -> None:
 def test_each_limit_has_its_working_under_its_name() -> None:
     _, sections = worked(SLIDES + TIPS + LARGEST)
     titles = [each.title for each in sections]
-    assert titles.index("It slides") < titles.index("It tips") < titles.index("Which comes first?")
-    said = section(sections, "It slides")
-    assert said == "Suppose that it slides: then f has just reached μ N."
-    assert section(sections, "It tips") == "Suppose that it tips: then x has just reached b."
+    slides, tips = "Just before it slides", "Just before it tips"
+    assert titles.index(slides) < titles.index(tips) < titles.index("Which comes first?")
+    said = "Suppose that it {0} first: at that moment {1}."
+    assert section(sections, slides) == said.format("slides", "f has just reached μ N")
+    assert section(sections, tips) == said.format("tips", "x has just reached b")
+
+
+def test_a_single_limit_is_not_supposed_to_come_first() -> None:
+    _, sections = worked(SLIDES + LARGEST)
+    assert section(sections, "Just before it slides") == "At that moment f has just reached μ N."
+
+
+def place(height: str, at: str) -> tuple[list[str], list[Section]]:
+    """The cabinet where it is also asked where the floor pushes: the titles, and all sections."""
+    _, sections = worked(SLIDES + TIPS + LARGEST + finding("x"), height)
+    titles = [each.title for each in sections]
+    assert f"{at} first, so" in section(sections, "Which comes first?")
+    return titles, sections
+
+
+def test_what_else_is_asked_is_worked_out_at_the_limit_reached_first_alone() -> None:
+    """Pushed at 1.00 m it would slide with x = 0.25 m + 0.30 x 1.00 m = 0.55 m, beyond its base."""
+    titles, sections = place("0.80", "it slides")
+    compared = titles.index("Which comes first?")
+    assert titles[compared + 1 : compared + 3] == ["Which forces turn the cabinet about K?",
+                                                   "Torque balance"]  # fmt: skip
+    assert section(sections, "Which comes first?").endswith(
+        "What else is asked is worked out as it is just before it slides."
+    )
+    titles, sections = place("1.00", "it tips")
+    assert titles[titles.index("Which comes first?") + 1 :] == ["Check"]
+    assert "What else" not in section(sections, "Which comes first?")
+    printed = [section([each], each.title) for each in sections]
+    assert not any("0.55" in text for text in printed)
+
+
+def test_the_last_look_knows_what_the_way_to_another_limit_used_and_found() -> None:
+    """N is found before it slides, from the forces along y, and is so where it tips first."""
+    _, sections = place("1.00", "it tips")
+    look = section(sections, "Check")
+    assert look.startswith("Torques about O, a point we have not used:")
+    assert " N x " in look
 
 
 def test_forces_are_listed_once() -> None:
@@ -116,11 +154,22 @@ def test_yes_or_no_with_the_margin(push: str, printed: str) -> None:
     kept = printed.startswith("yes")
     within = f"f is {push} N, within the 147 N of μ N: {printed}."
     beyond = f"f would have to be {push} N, but μ N allows at most 147 N: {printed}. It slides."
+    spare, over = "μ N − f = 147 N − 120 N = 27.0 N", "f − μ N = 160 N − 147 N = 13.0 N"
     assert section(sections, "Does it hold?").split("\n") == [
         f"f = {push} N",
         "μ N = (0.30)(490 N) = 147 N",
+        spare if kept else over,
         within if kept else beyond,
     ]
+
+
+def test_the_margin_is_taken_from_the_digits_above_it() -> None:
+    """By hand: 0.30 x 490.49 N = 147.147 N, less 104.5 N is 42.647 N; 147 - 105 would be 42."""
+    text = cabinet("104.5", m="50.05", b="0.50", h="0.80", mu="0.30") + SLIDES + HOLDS
+    problem, own = situations.worked(text)
+    told = section(list(tell_steps(problem, own)), "Does it hold?")
+    assert "μ N − f = 147.1 N − 104.5 N = 42.6 N\n" in told
+    assert told.endswith("f is 104.5 N, within the 147.1 N of μ N: yes, with 42.6 N to spare.")
 
 
 def test_a_limit_from_below_is_too_little_when_it_is_broken() -> None:
@@ -215,7 +264,7 @@ def test_each_state_is_told_to_its_own_limit() -> None:
         "It slips up at T_2 = 318 N. It is rounded down, so that the limit still holds.",
     ]
     headings = [line for line in lines if line.startswith("# ")]
-    assert headings.index("# The smallest value") < headings.index("# It slips up")
+    assert headings.index("# The smallest value") < headings.index("# Just before it slips up")
 
 
 def test_a_limit_from_the_other_side_is_said_to_be_one(monkeypatch: pytest.MonkeyPatch) -> None:

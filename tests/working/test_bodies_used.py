@@ -13,6 +13,7 @@ from probgen.working.bodies_used import (
     bodies_used,
     ids_of,
     is_piece,
+    steps_compared,
     steps_told,
     told_late,
 )
@@ -91,3 +92,11 @@ def test_the_steps_to_all_limits_are_told_each_once() -> None:
     told = steps_told(plan)
     assert len(told) == len(set(told))
     assert {step for way in plan.ways for step in way.steps} == set(told)
+
+
+def test_the_steps_compared_are_those_told_whichever_limit_is_reached_first() -> None:
+    plan = problem("cabinet-slide-or-tip").plan
+    assert [step.unknown for step in steps_compared(plan)] == ["N", "f", "P", "x", "P"]
+    for name in ("trestle-plank-walk", "crowbar-stone"):
+        single = problem(name).plan
+        assert steps_compared(single) == steps_told(single)

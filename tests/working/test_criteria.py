@@ -12,15 +12,17 @@ from hypothesis import strategies as st
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.expression import ZERO
-from probgen.statics.plan import Plan
+from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.sentence import plain_text
+from probgen.working.bodies_used import steps_compared
 from probgen.working.convention import Convention
-from probgen.working.criteria import DiagramDrawn, criteria
+from probgen.working.criteria import criteria
+from probgen.working.criterion import DiagramDrawn
 from probgen.working.needed import needed_for
 from probgen.working.scheme import WEIGHTS, Mark, scheme, shared
 from tests.wording.shown import lines
@@ -68,6 +70,25 @@ def marks_of(path: Path, points: int) -> tuple[Mark, ...]:
     return scheme(problem(path).plan, USUAL, points)
 
 
+def test_what_one_limit_alone_needs_earns_nothing_but_as_the_answer() -> None:
+    """Where it slides first torques about K give x; where it tips, x is the depth."""
+    path = next(path for path in OWN if path.stem == "cabinet-slide-or-tip")
+    marks = [said(mark, path) for mark in marks_of(path, 30)]
+    assert not any("about K" in each for each in marks)
+    assert [each for each in marks if each.startswith("x ")] == [
+        "x = b used\u00a0–\u00a0method",
+        "x found at the limit reached first (unit)\u00a0–\u00a0accuracy",
+    ]
+
+
+def test_a_verdict_and_its_margin_earn_apart() -> None:
+    path = next(path for path in OWN if path.stem == "ladder-holds")
+    assert [said(mark, path) for mark in marks_of(path, 10)][-2:] == [
+        "f compared with μ N_g; verdict\u00a0–\u00a0method",
+        "margin between f and μ N_g (unit)\u00a0–\u00a0accuracy",
+    ]
+
+
 @pytest.mark.one_in(3)
 @pytest.mark.parametrize("points", [1, 2, 3, 5, 7, 10, 12, 25, 100])
 @pytest.mark.parametrize("path", EVERY, ids=named)
@@ -91,22 +112,29 @@ def test_every_student_is_marked_alike(path: Path, points: int) -> None:
 def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
     """Every step's result, every answer from data alone, every force asked, however few points.
 
-    A force found to be zero that no answer comes from is not marked.
+    A force found to be zero that no answer comes from is not marked; what the limit reached first
+    decides is so once, and so is each margin.
     """
     case = works(path)[0].case
     marks = scheme(case.plan, USUAL, points)
     marked = [id for mark in marks for id in mark.quantities]
     needed = {id for find in case.system.finds for id in needed_for(case.plan, find)}
-    found = [s.unknown for s in steps(case.plan) if s.expression != ZERO or s.unknown in needed]
+    compared = steps_compared(case.plan)
+    found = [s.unknown for s in compared if s.expression != ZERO or s.unknown in needed]
+    last = [s.unknown for each in case.plan.branches for s in each.afterwards]
+    found = [id for id in found if id not in last]
+    last = [id for id in case.system.asked if id in last]
+    margins = [e.id for f in case.system.finds if f.form is Form.HOLDS
+               for e in limits_asked(case.system, f)]  # fmt: skip
     asked = {find.quantity for find in case.system.finds}
     asked |= {id for each in tuple(asked) for id in Quantity(each).components}
     settled = [d.variable for d in case.plan.definitions if d.variable in asked]
     ends = [outcome.id for outcome in case.plan.outcomes]
-    assert marked == found + settled + ends
+    assert marked == found + settled + last + margins + ends
     asked_numbers = [a for a in works(path)[0].answers if a.asked and a.is_number]
     assert {answer.id for answer in asked_numbers} <= {*marked}
     kinds = [kind for mark in marks for kind in mark.kinds]
-    balances = [step.equation.kind for step in steps(case.plan)]
+    balances = [step.equation.kind for step in compared]
     assert kinds.count("torque") == balances.count("torque")
     assert kinds.count("formula") == len(settled)
     curves = [e for e in case.system.elements if e.spread is not None and e.spread.intensity]

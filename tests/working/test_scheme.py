@@ -13,9 +13,11 @@ from probgen.problem.problem import Problem, prepare
 from probgen.statics.plan import Plan
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
+from probgen.working.bodies_used import steps_compared
 from probgen.working.convention import Convention
-from probgen.working.criteria import OtherRoutes, criteria, other_routes
-from probgen.working.scheme import Earned, Mark, halves, scheme
+from probgen.working.criteria import criteria, other_routes
+from probgen.working.criterion import OtherRoutes, halves
+from probgen.working.scheme import Earned, Mark, scheme
 from tests.situations import HEAD, worked
 
 ROOT = Path(__file__).parents[2]
@@ -59,7 +61,7 @@ def said(name: str, points: int, convention: Convention = USUAL) -> list[tuple[s
 
 def balances(plan: Plan) -> int:
     """The balances of forces and torques a working writes down; one may lead to two quantities."""
-    steps = [step for way in (plan, *(b.plan for b in plan.branches)) for step in way.steps]
+    steps = steps_compared(plan)
     later = {partner.unknown for step in steps for partner in step.partners}
     first = [step for step in steps if step.unknown not in later]
     written = {(step.unknown, e) for step in first for e in step.equations if e.kind != "condition"}
@@ -161,9 +163,15 @@ def test_where_nothing_follows_nothing_is_said_of_it() -> None:
     assert plain_text(ENGLISH.say(told, own.nouns)) == "Any right way earns the marks."
 
 
+def test_a_law_has_a_mark_apart_from_its_number_where_points_allow() -> None:
+    words = [each for each, _ in said("band-brake-hoist", 10)]
+    assert "T_1 = T_2 e^(μ β) used\u00a0–\u00a0method" in words
+    assert "T_2 found (unit)\u00a0–\u00a0accuracy" in words
+
+
 def test_two_answers_have_a_mark_each_where_points_allow() -> None:
     marks = scheme(problem("band-brake-hoist").plan, USUAL, 10)
-    assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 1, 1, 0, 1]
+    assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 0, 1, 1, 1]
 
 
 def test_an_answer_told_apart_from_its_balance_is_still_asked() -> None:

@@ -99,6 +99,14 @@ def test_each_first_limit_is_marked_with_what_it_bounds() -> None:
     assert kinds == [1, 1]
 
 
+def test_what_is_found_at_the_first_limit_is_of_the_part_that_asks_it() -> None:
+    """The way to tipping needs x for the push, which (a) asks; x itself is asked in (b)."""
+    own = problem("cabinet-slide-or-tip")
+    first, second = by_part(own.plan, tuple(criteria(own.plan, USUAL)))
+    assert [each.quantity for each in second] == ["x"]
+    assert "limit" in {each.kind for each in first}
+
+
 def test_what_has_one_limit_has_no_first_one_to_be_marked() -> None:
     """Of two states the second alone may end in two ways."""
     tears = '[[limit]]\nid = "tears"\nthat = "T_2 <= 900 N"\nname = "the cable tears"\n'

@@ -35,6 +35,7 @@ from probgen.wording.facts.ending import (
     OneComponent,
     PullCompared,
     QuadrantTold,
+    RestAtLimit,
     RestFound,
     ResultantHeading,
     ResultantIs,
@@ -55,15 +56,17 @@ from probgen.working.verdict import Verdict
 
 @say.register
 def supposed_heading(fact: SupposedHeading, nouns: Nouns) -> Inlines:
-    return (Text(heading(names.limit(fact.limit, nouns))),)
+    return (Text(f"Just before {names.limit(fact.limit, nouns)}"),)
 
 
 @say.register
 def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
+    """The heading tells the moment: nothing moves yet, else no balance would hold."""
+    pattern = "Suppose that {limit} first: at that moment " if fact.first else "At that moment "
     if fact.push is not None:
         return filled(
-            "Suppose that {limit}: then it stands on its edge at {B} alone, so {Q}, where {N} "
-            "acts, is at {B}: {left} has just reached {right}.",
+            pattern + "it stands on its edge at {B} alone, so {Q}, where {N} acts, is at {B}: "
+            "{left} has just reached {right}.",
             limit=names.limit(fact.limit, nouns),
             Q=letter(fact.place),
             B=letter(fact.at),
@@ -72,7 +75,7 @@ def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
             right=fact.right,
         )
     return filled(
-        "Suppose that {limit}: then {left} has just reached {right}.",
+        pattern + "{left} has just reached {right}.",
         limit=names.limit(fact.limit, nouns),
         left=fact.left,
         right=fact.right,
@@ -122,6 +125,12 @@ def limit_decides(fact: LimitDecides, nouns: Nouns) -> Inlines:
         largest="largest" if fact.largest else "smallest",
         value=fact.value,
     )
+
+
+@say.register
+def rest_at_limit(fact: RestAtLimit, nouns: Nouns) -> Inlines:
+    limit = names.limit(fact.limit, nouns)
+    return (Text(f"What else is asked is worked out as it is just before {limit}."),)
 
 
 @say.register

@@ -60,8 +60,12 @@ _SINGULAR: Final = ("ss", "us", "is", "as", "lens")
 
 
 def is_plural(noun: str) -> bool:
-    """Whether a noun is of several things, as "the pulleys", "your hands" and "tongs" are."""
-    return noun.endswith("s") and not noun.endswith(_SINGULAR)
+    """Whether a noun is of several things, as "the pulleys", "your hands" and "drum and band" are.
+
+    A "mass of arms and toolbox" is one.
+    """
+    head = noun.partition(" of ")[0].partition(" with ")[0]
+    return " and " in head or (noun.endswith("s") and not noun.endswith(_SINGULAR))
 
 
 def agreeing(nouns: Sequence[str], one: str, several: str) -> str:

@@ -21,12 +21,13 @@ from probgen.wording.facts.asked import SlipNamed, SlipSaid
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter
 from probgen.working.convention import Turning
-from probgen.working.criteria import (
+from probgen.working.criterion import (
     BalanceWritten,
     ConditionWritten,
     DiagramDrawn,
     DirectionFound,
     FirstLimitNamed,
+    FoundAtFirstLimit,
     FoundFromBalance,
     FoundFromCondition,
     IdleNamed,
@@ -34,6 +35,7 @@ from probgen.working.criteria import (
     Judged,
     LimitsCompared,
     MagnitudeFound,
+    MarginFound,
     NumbersPutIn,
     OtherRoutes,
     QuantityFound,
@@ -182,11 +184,30 @@ def first_limit_named(fact: FirstLimitNamed, nouns: Nouns) -> Inlines:
 
 
 @say.register
+def found_at_first_limit(fact: FoundAtFirstLimit, nouns: Nouns) -> Inlines:
+    return filled(
+        "{q} found at the limit reached first{judged}",
+        q=fact.quantity,
+        judged=_JUDGED.get(fact.judged, ""),
+    )
+
+
+@say.register
 def limits_compared(fact: LimitsCompared, nouns: Nouns) -> Inlines:
     if len(fact.sides) > 1:
-        return (Text("what is asked for compared with what is possible; verdicts and margins"),)
+        return (Text("what is asked for compared with what is possible; verdicts"),)
     ((left, right),) = fact.sides
-    return filled("{left} compared with {right}; verdict and margin", left=left, right=right)
+    return filled("{left} compared with {right}; verdict", left=left, right=right)
+
+
+@say.register
+def margin_found(fact: MarginFound, nouns: Nouns) -> Inlines:
+    return filled(
+        "margin between {left} and {right}{judged}",
+        left=fact.left,
+        right=fact.right,
+        judged=_JUDGED.get(fact.judged, ""),
+    )
 
 
 @say.register

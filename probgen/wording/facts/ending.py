@@ -25,6 +25,7 @@ class SupposedHeading(Fact):
 class LimitSupposed(Fact):
     """A limit just reached: both of its sides are equal.
 
+    first: whether it is supposed to be reached before others.
     push, place, at: the normal force whose point of application has come to another point, where
     that is the limit; else None.
     """
@@ -32,6 +33,7 @@ class LimitSupposed(Fact):
     limit: str
     left: Expression
     right: Expression
+    first: bool
     push: Expression | None = None
     place: str = ""
     at: str = ""
@@ -84,6 +86,13 @@ class LimitDecides(Fact):
     limit: str
     value: Formula
     largest: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RestAtLimit(Fact):
+    """What else is asked is worked out where a limit is just reached."""
+
+    limit: str
 
 
 @dataclass(frozen=True, slots=True)

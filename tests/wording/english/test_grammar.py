@@ -31,6 +31,7 @@ def test_capitals() -> None:
 @pytest.mark.parametrize(
     ("noun", "several"),
     [("the pulleys", True), ("your hands", True), ("tongs", True), ("the shelf", False),
+     ("the drum and band", True), ("the board with rope and hook", False),
      ("the truss", False), ("the apparatus", False), ("the chassis", False)],
 )  # fmt: skip
 def test_nouns_of_several_things(noun: str, several: bool) -> None:
