@@ -89,14 +89,16 @@ def test_each_limit_has_its_working_under_its_name() -> None:
     titles = [each.title for each in sections]
     slides, tips = "Just before it slides", "Just before it tips"
     assert titles.index(slides) < titles.index(tips) < titles.index("Which comes first?")
-    said = "Suppose that it {0} first: at that moment {1}."
+    said = "Suppose that it {0} first: when that is about to happen, {1}."
     assert section(sections, slides) == said.format("slides", "f has just reached μ N")
     assert section(sections, tips) == said.format("tips", "x has just reached b")
 
 
 def test_a_single_limit_is_not_supposed_to_come_first() -> None:
     _, sections = worked(SLIDES + LARGEST)
-    assert section(sections, "Just before it slides") == "At that moment f has just reached μ N."
+    assert section(sections, "Just before it slides") == (
+        "When that is about to happen, f has just reached μ N."
+    )
 
 
 def place(height: str, at: str) -> tuple[list[str], list[Section]]:

@@ -27,11 +27,12 @@ from probgen.quantities.formula import (
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
+from probgen.statics.state import utmost_finds
 from probgen.wording.block import Display, Itemize, Math, Paragraph, Section
 from probgen.wording.sentence import plain_text
 from probgen.working.case import Case
 from probgen.working.convention import Convention
-from probgen.working.verdict import at_limit
+from probgen.working.verdict import at_limit, reached_first
 
 ROOT = Path(__file__).parents[2]
 DATA = ("answers.toml", "not-yet.toml")
@@ -125,9 +126,17 @@ def keys(name: str, convention: Convention = USUAL) -> tuple[tuple[Section, ...]
 
 
 def cases(own: Worked) -> list[Case]:
-    """What is worked: the case, or the same data at each limit where the first is asked."""
-    branches = own.case.plan.branches
-    return [at_limit(own.digits, each).case for each in branches] or [own.case]
+    """What is worked, in the order told: the case, or the same data at each limit where the first
+    is asked, and what else is asked at that one.
+    """
+    plan = own.case.plan
+    if not plan.branches:
+        return [own.case]
+    told = [(each, each.compared) for each in plan.branches]
+    first = [reached_first(own.case, find) for find in utmost_finds(plan.system)]
+    told += [(each, each.afterwards) for each in first if each.afterwards]
+    reached = [(at_limit(own.digits, each).case, steps) for each, steps in told]
+    return [replace(case, plan=replace(case.plan, steps=steps)) for case, steps in reached]
 
 
 def turns(own: Worked) -> bool:

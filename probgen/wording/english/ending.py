@@ -62,7 +62,9 @@ def supposed_heading(fact: SupposedHeading, nouns: Nouns) -> Inlines:
 @say.register
 def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
     """The heading tells the moment: nothing moves yet, else no balance would hold."""
-    pattern = "Suppose that {limit} first: at that moment " if fact.first else "At that moment "
+    pattern = "When that is about to happen, "
+    if fact.first:
+        pattern = "Suppose that {limit} first: when that is about to happen, "
     if fact.push is not None:
         return filled(
             pattern + "it stands on its edge at {B} alone, so {Q}, where {N} acts, is at {B}: "
