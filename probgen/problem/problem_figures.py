@@ -32,7 +32,13 @@ from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
 from probgen.wording.facts.diagram import AxesPrepared
 from probgen.wording.inside import plain_value, unit_of
-from probgen.working.bodies_used import as_told, bodies_used, is_piece
+from probgen.working.bodies_used import (
+    as_told,
+    bodies_used,
+    is_piece,
+    steps_compared,
+    steps_told,
+)
 
 _LETTERS: Final = {
     Inside.AXIAL: Name("N", "N"),
@@ -234,14 +240,10 @@ def _axes(problem: Problem, bodies: tuple[str, ...]) -> tuple[Axis, ...]:
 
 
 def _torques(problem: Problem, bodies: tuple[str, ...]) -> Equation | None:
-    """The first torque balance of a body, or of several taken as one, that the plan writes, or that
-    to the first limit.
+    """The first torque balance of a body, or of several taken as one, that the plan writes, of those
+    told whichever limit is reached first; where there is none, of the others.
     """
-    balances = (
-        equation
-        for plan in problem.plan.ways
-        for step in plan.steps
-        for equation in step.equations
-        if equation.kind == "torque"
-    )
+    steps = (*steps_compared(problem.plan), *steps_told(problem.plan))
+    equations = (equation for step in steps for equation in step.equations)
+    balances = (each for each in equations if each.kind == "torque")
     return next((balance for balance in balances if balance.bodies == bodies), None)

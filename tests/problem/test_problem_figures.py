@@ -141,6 +141,14 @@ def test_a_reaction_is_marked_where_both_of_a_pair_are_drawn() -> None:
     assert marked == {"stepladder-tie": {"left", "right"}, "climbing-triangle": set()}
 
 
+def test_the_pivot_drawn_is_of_a_balance_that_every_key_tells() -> None:
+    """Where the cabinet tips first no torques are taken about K."""
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "cabinet-slide-or-tip"))
+    balance = _torques(problem, ("cabinet",))
+    assert balance is not None
+    assert balance.about == "Q"
+
+
 def test_bodies_that_stand_together_have_height_for_the_arms_below_them() -> None:
     """A frame hardly higher than broad: its longest arrow, usually 58 pt, is at least half that."""
     problem = prepared(next(path for path in TEMPLATES if path.stem == "climbing-triangle"))
