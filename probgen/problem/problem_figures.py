@@ -240,8 +240,9 @@ def _axes(problem: Problem, bodies: tuple[str, ...]) -> tuple[Axis, ...]:
 
 
 def _torques(problem: Problem, bodies: tuple[str, ...]) -> Equation | None:
-    """The first torque balance of a body, or of several taken as one, that the plan writes, of those
-    told whichever limit is reached first; where there is none, of the others.
+    """The first torque balance of a body, or of several taken as one, that the plan writes.
+
+    Those told whichever limit is reached first come before the others.
     """
     steps = (*steps_compared(problem.plan), *steps_told(problem.plan))
     equations = (equation for step in steps for equation in step.equations)

@@ -15,8 +15,8 @@ from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
 from probgen.working.bodies_used import steps_compared
 from probgen.working.convention import Convention
-from probgen.working.criteria import criteria, other_routes
-from probgen.working.criterion import OtherRoutes, halves
+from probgen.working.criteria import other_routes
+from probgen.working.criterion import OtherRoutes
 from probgen.working.scheme import Earned, Mark, scheme
 from tests.situations import HEAD, worked
 
@@ -172,15 +172,6 @@ def test_a_law_has_a_mark_apart_from_its_number_where_points_allow() -> None:
 def test_two_answers_have_a_mark_each_where_points_allow() -> None:
     marks = scheme(problem("band-brake-hoist").plan, USUAL, 10)
     assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 0, 1, 1, 1]
-
-
-def test_an_answer_told_apart_from_its_balance_is_still_asked() -> None:
-    found = [each for each in criteria(problem("forearm-load").plan, USUAL) if halves(each)]
-    told = problem("table-pulley-sand")
-    found += [each for each in criteria(told.plan, USUAL) if halves(each)]
-    for each in found:
-        assert [half.asked for half in halves(each) or ()] == [False, each.asked]
-    assert {each.asked for each in found} == {True, False}
 
 
 def test_a_load_that_grows_has_a_mark_for_its_resultant() -> None:
