@@ -7,8 +7,7 @@ from probgen.figures.paper.tag import What
 from probgen.problem.problem_figures import situation_scene
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
-from tests.figures.readings import ROOT, prepared, solved
-from tests.figures.seen import box_of, tagged
+from tests.figures.seen import box_of
 from tests.figures.sketches import LEANING, sketch
 from tests.situations import worked
 
@@ -30,9 +29,3 @@ def test_a_point_of_two_states_is_lettered_at_both() -> None:
         assert isinstance(label.text, Name)
         assert label.text.symbol == point[-1]
         assert (label.box.gap(second) < 20.0) == point.startswith("second")
-
-
-def test_a_point_on_a_beam_where_nothing_is_drawn_has_a_dot() -> None:
-    problem = prepared(ROOT / "templates" / "beams" / "stand-roof-inside.toml")
-    scene = situation_scene(problem, solved(problem, 1)[0], solved=False)
-    assert [shape.tag.of for shape in tagged(scene, "point")] == ["D"]
