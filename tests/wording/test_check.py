@@ -126,7 +126,7 @@ def test_each_state_that_goes_to_a_limit_is_looked_back_at() -> None:
 def test_lengths_without_a_letter_are_passed_over() -> None:
     """The height of the cabinet, which no text tells, for torques about an upper corner."""
     problem = prepare(default_bank().read("cabinet-slide-or-tip"), USUAL)
-    (own,) = work(problem, draw_class(problem, "check", ["bea"]).draws)
+    (own,) = work(problem, draw_class(problem, "check", ["ada"]).draws)
     looked = lines(tell(own.digits, problem.unused)[-1])
     assert looked[2] == "Στ_O = N x − W_c (b/2) − P h"
 
