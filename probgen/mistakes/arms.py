@@ -38,11 +38,12 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, NEWTON, UnitSystem
-from probgen.statics.equation import Equation, Term, acting_on
+from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Force, ForcePart, Intensity, Kind, Link, Point, Role, System
+from probgen.statics.taken_as_one import acting_on
 
 _PULLED: Final = (Outline.TRIANGLE, Outline.HALF_CIRCLE, Outline.HALF_RING)
 """Parts whose centroid is not in their middle."""

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 
 from probgen.quantities.expression import names_in
 from probgen.statics.system import Definition, System
 
 
-def names_behind(names: Iterable[str], definitions: Sequence[Definition]) -> frozenset[str]:
+def all_behind(names: Iterable[str], sources: Mapping[str, Set[str]]) -> frozenset[str]:
     """Ids of quantities, and of all that they are worked out from, however many steps away.
 
-    definitions: in an order in which each uses earlier ones only.
+    sources: what each quantity that is worked out holds, in any order; circles are no harm.
     """
-    held = frozenset(names)
-    for definition in reversed(definitions):
-        if definition.variable in held:
-            held |= names_in(definition.expression)
-    return held
+    held = set(names)
+    waiting = [*held]
+    while waiting:
+        fresh = sources.get(waiting.pop(), frozenset()) - held
+        waiting += fresh
+        held |= fresh
+    return frozenset(held)
+
+
+def names_behind(names: Iterable[str], definitions: Sequence[Definition]) -> frozenset[str]:
+    """The same, of what definitions alone say."""
+    return all_behind(names, {each.variable: names_in(each.expression) for each in definitions})
 
 
 def settle(system: System) -> tuple[tuple[Definition, ...], tuple[Definition, ...]]:

@@ -37,6 +37,7 @@ from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
 from probgen.statics.legs import with_legs
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, Point, System
+from probgen.statics.taken_as_one import acting_on, turning_on
 
 
 class Lie(Enum):
@@ -152,7 +153,8 @@ def force_balance(system: System, bodies: tuple[str, ...], axis: Axis, method: M
     """Sum of force components along an axis, in newtons."""
     terms: list[Term] = []
     silent: list[str] = []
-    outer, inner = acting_on(system, bodies)
+    outer, between = acting_on(system, bodies)
+    inner = tuple(force.id for force in between)
     along = angle_of(axis.direction)
     for force in outer:
         towards = angle_of(force.direction)
@@ -175,28 +177,15 @@ def torque_balance(system: System, bodies: tuple[str, ...], pivot: str, method: 
     turn = 1 if method.positive == "counter-clockwise" else -1
     terms: list[Term] = []
     silent: list[str] = []
-    outer, inner = acting_on(system, bodies)
+    outer, between = acting_on(system, bodies)
+    inner = tuple(force.id for force in between)
     for force in outer:
         found = list(_turning(system, force, pivot, turn))
         terms += found
         if not found:
             silent.append(force.id)
-    for couple in system.couples:
-        if couple.body in bodies and not _cancels(system, couple, bodies):
-            terms.append(_couple_term(couple, turn))
+    terms += [_couple_term(couple, turn) for couple in turning_on(system, bodies)]
     return Equation("torque", bodies, pivot, tuple(terms), method, tuple(silent), inner)
-
-
-def acting_on(system: System, bodies: tuple[str, ...]) -> tuple[tuple[Force, ...], tuple[str, ...]]:
-    """Forces from outside on the bodies, and the ids of those between them."""
-    on = [force for force in system.forces if force.body in bodies]
-    ids = {force.id for force in on}
-    inner = tuple(force.id for force in on if force.pair in ids)
-    return tuple(force for force in on if force.id not in inner), inner
-
-
-def _cancels(system: System, couple: Couple, bodies: tuple[str, ...]) -> bool:
-    return any(other.id == couple.pair and other.body in bodies for other in system.couples)
 
 
 def _turning(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:

@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in, negative
 from probgen.quantities.printing import plain
-from probgen.statics.definition import settle
+from probgen.statics.definition import all_behind, settle
 from probgen.statics.derivation import derived_steps
 from probgen.statics.determinacy import said_already, unsettled
 from probgen.statics.line import Line, worked
@@ -278,14 +278,10 @@ def _met(branches: Sequence[Branch], probe: Probe) -> Sequence[Branch]:
 def _parted(branches: Sequence[Branch]) -> Iterator[Branch]:
     """Those to several limits with the steps last that their comparison does without."""
     for branch in branches:
-        plan, sought = branch.plan, branch.utmost.quantity
-        needed, waiting = set[str](), [sought]
+        plan = branch.plan
         found = {line.id: names_in(line.expression) for line in plan.lines}
         found |= {s.unknown: found[s.unknown] | _together_with(s) for s in plan.steps}
-        while waiting:
-            id = waiting.pop()
-            needed.add(id)
-            waiting += found.get(id, frozenset[str]()) - needed
+        needed = all_behind([branch.utmost.quantity], found)
         own, _ = steps_of_state(plan.system, plan.steps, branch.utmost)
         last = tuple(s for s in own if s.unknown not in needed and len(branches) > 1)
         steps = (*(s for s in plan.steps if s not in last), *last)

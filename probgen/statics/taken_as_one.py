@@ -6,11 +6,11 @@ between the bodies cancel in pairs and are left out.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from probgen.statics.quantity_id import whole_id
-from probgen.statics.system import Body, Force, System
+from probgen.statics.system import Body, Couple, Force, System
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +56,7 @@ def with_wholes(system: System, bodies: Sequence[Body]) -> System:
             *(
                 replace(couple, body=whole.id)
                 for whole in wholes
-                for couple in system.couples
-                if couple.body in whole.made_of and couple.id not in _inner_couples(system, whole)
+                for couple in turning_on(system, whole.made_of)
             ),
         ),
         elements=(
@@ -73,10 +72,23 @@ def with_wholes(system: System, bodies: Sequence[Body]) -> System:
     )
 
 
-def inner_forces(system: System, whole: Whole) -> list[Force]:
-    """The forces between the bodies of a whole, those on both bodies of each pair."""
-    on = {force.id: force for force in system.forces if force.body in whole.made_of}
-    return [force for force in on.values() if force.pair in on]
+def acting_on(
+    system: System, bodies: Collection[str]
+) -> tuple[tuple[Force, ...], tuple[Force, ...]]:
+    """The forces on bodies from outside, and those between them, on both bodies of each pair."""
+    on = [force for force in system.forces if force.body in bodies]
+    ids = {force.id for force in on}
+    return (
+        tuple(force for force in on if force.pair not in ids),
+        tuple(force for force in on if force.pair in ids),
+    )
+
+
+def turning_on(system: System, bodies: Collection[str]) -> tuple[Couple, ...]:
+    """The couples on bodies from outside."""
+    on = [couple for couple in system.couples if couple.body in bodies]
+    ids = {couple.id for couple in on}
+    return tuple(couple for couple in on if couple.pair not in ids)
 
 
 def told_before(system: System, body: Body) -> tuple[Body, ...]:
@@ -88,16 +100,11 @@ def told_before(system: System, body: Body) -> tuple[Body, ...]:
 
 def _outer_forces(system: System, whole: Whole) -> Iterator[Force]:
     """What acts from outside; on a particle all at its one point."""
-    inner = {force.id for force in inner_forces(system, whole)}
-    for force in system.forces:
-        if force.body in whole.made_of and force.id not in inner:
-            point = whole.outline[0] if whole.particle else force.point
-            yield replace(force, body=whole.id, point=point)
-
-
-def _inner_couples(system: System, whole: Whole) -> set[str]:
-    on = {couple.id: couple for couple in system.couples if couple.body in whole.made_of}
-    return {couple.id for couple in on.values() if couple.pair in on}
+    outer, _ = acting_on(system, whole.made_of)
+    for force in outer:
+        yield replace(
+            force, body=whole.id, point=whole.outline[0] if whole.particle else force.point
+        )
 
 
 def _kept(forces: Iterable[str], outer: Iterable[Force]) -> tuple[str, ...] | None:

@@ -20,7 +20,7 @@ from probgen.statics.definition import names_behind
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
-from probgen.statics.taken_as_one import Whole, inner_forces, made_of, told_before
+from probgen.statics.taken_as_one import Whole, acting_on, made_of, told_before
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
 from probgen.wording.equations import lone_number, says
@@ -81,7 +81,7 @@ def _taken_as_one(digits: Digits, body: Body) -> Iterator[Fact]:
     """Why several bodies are taken as one: the forces between them cancel."""
     system = digits.case.system
     if isinstance(body, Whole):
-        inner = inner_forces(system, body)
+        _, inner = acting_on(system, body.made_of)
         points = {force.id: _place(system, force) for force in inner}
         told = (
             (

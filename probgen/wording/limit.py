@@ -125,6 +125,8 @@ def _row(told: tuple[Expression, Line]) -> Row:
 def _margin_row(digits: Digits, limit: Limit) -> Row:
     """The smaller side taken off the larger: in symbols, in the numbers above, and the margin.
 
+    It has as few digits as give the margin, all that the difference has: `Digits.line`, which looks
+    at a carried result, would print more on the left and cut it off on the right.
     Raises ArithmeticError when no number of digits gives it.
     """
     dimension = side_dimension(digits.case, limit.left)

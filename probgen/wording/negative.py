@@ -19,12 +19,6 @@ from probgen.working.digits import Digits
 from probgen.working.direction import way_of
 
 
-def _forces_found(system: System, step: Step) -> list[Force]:
-    """The forces a step gives the size of, those on its own bodies first."""
-    forces = [force for force in system.forces if force.id == step.unknown]
-    return sorted(forces, key=lambda force: force.body not in step.equation.bodies)
-
-
 def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
     """What the sign of a result means: a force acts the other way, a member pulls or pushes."""
     system, value = digits.case.system, digits.case.values[step.unknown]
@@ -49,6 +43,12 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
         beyond = PlaceNegative(system.variables[step.unknown].as_name, way)
         yield sentences(beyond, bound=True)
+
+
+def _forces_found(system: System, step: Step) -> list[Force]:
+    """The forces a step gives the size of, those on its own bodies first."""
+    forces = [force for force in system.forces if force.id == step.unknown]
+    return sorted(forces, key=lambda force: force.body not in step.equation.bodies)
 
 
 def _where_told(digits: Digits, step: Step, force: Force) -> tuple[Digits, Body]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from probgen.quantities.expression import names_in
+from probgen.statics.definition import all_behind
 from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Find, Form
@@ -12,15 +13,10 @@ def needed_for(plan: Plan, find: Find) -> frozenset[str]:
     """The ids of what answers a find, or of its limits and what they hold, and of all they come
     from.
     """
-    lines = [line for each in plan.ways for line in each.lines]
-    needed = _targets(plan, find)
-    waiting = list(needed)
-    while waiting:
-        id = waiting.pop()
-        fresh = {name for line in lines if line.id == id for name in names_in(line.expression)}
-        waiting += fresh - needed
-        needed |= fresh
-    return frozenset(needed)
+    sources: dict[str, frozenset[str]] = {}
+    for line in (line for each in plan.ways for line in each.lines):
+        sources[line.id] = sources.get(line.id, frozenset()) | names_in(line.expression)
+    return all_behind(_targets(plan, find), sources)
 
 
 def _targets(plan: Plan, find: Find) -> set[str]:

@@ -64,8 +64,7 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     needed = [needed_for(plan, find) for find in finds]
     limited = iter(_limited(plan))
     places = [
-        next(limited) if each.kind == "limit" else _asked(plan, each) or _place(each, needed)
-        for each in found
+        next(limited) if each.kind == "limit" else _place(plan, each, needed) for each in found
     ]
     following = len(finds) - 1
     for at in reversed(range(len(found))):
@@ -84,18 +83,15 @@ def _limited(plan: Plan) -> Iterator[int]:
     yield from map(finds.index, (*utmost, *holding))
 
 
-def _asked(plan: Plan, criterion: Criterion) -> int | None:
-    """The place of the part that asks for what is found at the first limit, after the comparison:
-    another limit may need it on the way to that.
+def _place(plan: Plan, criterion: Criterion, needed: Sequence[frozenset[str]]) -> int | None:
+    """The place of the part a criterion is for, None where what follows it tells.
+
+    What is found at the first limit is for the part that asks for it, for another limit may need it
+    on the way there.
     """
-    if not isinstance(criterion.what, FoundAtFirstLimit):
-        return None
-    asked = ((f.quantity, *Quantity(f.quantity).components) for f in plan.system.finds)
-    return next(at for at, ids in enumerate(asked) if criterion.quantity in ids)
-
-
-def _place(criterion: Criterion, needed: Sequence[frozenset[str]]) -> int | None:
-    """The place of the part a criterion is for, None where what follows it tells."""
     if not criterion.quantity:
         return None
+    if isinstance(criterion.what, FoundAtFirstLimit):
+        asked = ((f.quantity, *Quantity(f.quantity).components) for f in plan.system.finds)
+        return next(at for at, ids in enumerate(asked) if criterion.quantity in ids)
     return next((at for at, ids in enumerate(needed) if criterion.quantity in ids), None)

@@ -14,7 +14,7 @@ from probgen.statics.method import Method
 from probgen.statics.system import Body, Couple, System
 from probgen.statics.taken_as_one import (
     Whole,
-    inner_forces,
+    acting_on,
     made_of,
     told_before,
     whole_of,
@@ -63,7 +63,7 @@ def test_a_whole_has_the_balances_of_its_bodies_taken_as_one(
     if pivot:
         several = torque_balance(system, bodies, pivot, METHOD)
         assert held(torque_balance(shown, (whole.id,), pivot, METHOD)) == held(several)
-    inner = {force.id for force in inner_forces(system, whole)}
+    inner = {force.id for force in acting_on(system, bodies)[1]}
     outer = {force.id for force in shown.forces if force.body == whole.id}
     assert inner
     assert outer
