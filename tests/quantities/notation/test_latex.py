@@ -83,6 +83,16 @@ def test_a_fraction_is_of_full_size_only_where_it_stands_by_itself() -> None:
     assert Latex().fraction(three, five, 1).text == r"\tfrac{3}{5}"
 
 
+def test_a_fraction_over_more_than_a_letter_keeps_its_size_among_factors() -> None:
+    """T h/√(d² + h²), but on the line within another fraction, as W (L/2) is among factors too."""
+    height, root = Printed("h", TIGHT), Printed(r"\sqrt{d^{2} + h^{2}}", TIGHT, tall=True)
+    sine = Printed(r"\sin \alpha", TERM)
+    assert Latex().fraction(height, root, 1).text == r"\dfrac{h}{\sqrt{d^{2} + h^{2}}}"
+    assert Latex().fraction(height, sine, 1).text == r"\dfrac{h}{\sin \alpha}"
+    assert Latex().fraction(height, root, 2).text == r"h/\sqrt{d^{2} + h^{2}}"
+    assert Latex().fraction(height, sine, 2).text == r"h/(\sin \alpha)"
+
+
 # What is above and below a slash, each with how tightly it holds together.
 SLASHED = [
     ("a", TIGHT, "b", TIGHT, "a/b"),
