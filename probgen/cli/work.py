@@ -145,16 +145,14 @@ def _own_file(template: str) -> Path:
 
 
 def _convention(method: Path | None, units: str | None, gravity: str | None) -> Convention:
-    """The course's method from its file, or the usual one with what was typed."""
-    from probgen.course.method import convention_with, read_method_file
+    """The course's method from its file or the usual one, under what was typed."""
+    from probgen.course.method import read_method_file, with_typed
     from probgen.quantities.unit import SI, US_CUSTOMARY
+    from probgen.working.convention import Convention
 
-    if method is None:
-        system = {"SI": SI, "US": US_CUSTOMARY}[units or "SI"]
-        return convention_with(gravity, "--g", system)
-    if units or gravity:
-        raise click.UsageError("--method states units and g: leave out --units and --g")
-    return read_method_file(method)
+    convention = Convention() if method is None else read_method_file(method)
+    system = {"SI": SI, "US": US_CUSTOMARY, None: None}[units]
+    return with_typed(convention, system, gravity, "--g")
 
 
 def _require_place(path: Path | None, kind: str) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from contextlib import suppress
+from dataclasses import replace
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from pathlib import Path
 from typing import Any, Final, get_args, get_type_hints
@@ -95,20 +96,24 @@ def _read_units(table: Table, usual: str) -> str:
     return table.word("units", list(_SYSTEMS), usual, _SYSTEMS_MEANT) or SI.name
 
 
-def convention_with(gravity: str | None, where: str, units: UnitSystem = SI) -> Convention:
-    """The usual convention in a system of units, with another g as typed in `where`.
+def with_typed(
+    convention: Convention, units: UnitSystem | None, gravity: str | None, where: str
+) -> Convention:
+    """A convention in another system of units, with its usual g, or with a g as typed in `where`.
 
-    Raises InputError.
+    None leaves either as it is.  Raises InputError.
     """
+    if units is not None and units != convention.units:
+        convention = replace(convention, units=units, gravity=units.gravity)
     if gravity is None:
-        return Convention(units=units)
+        return convention
     faults = Faults(where)
-    content: dict[str, object] = {"units": units.name, "gravity": gravity}
+    content: dict[str, object] = {"units": convention.units.name, "gravity": gravity}
     with suppress(ArithmeticError):
         content["gravity"] = Decimal(gravity)
-    convention = read_method(Table(content, "", faults))
+    typed = read_method(Table(content, "", faults))
     faults.settle()
-    return convention
+    return replace(convention, gravity=typed.gravity)
 
 
 def unit_system_named(name: str) -> UnitSystem:

@@ -213,5 +213,16 @@ def test_a_problem_in_a_course_s_method(run: Run, tmp_path: Path) -> None:
     assert told.stdout.index("Force balance") < told.stdout.index("Torque balance")
     usual = run("work", "seesaw-two-riders").stdout
     assert usual.index("Torque balance") < usual.index("Force balance")
-    twice = run("work", "seesaw-two-riders", "--method", "ours.toml", "--g", "9.8")
-    assert twice.exit_code == 2
+
+
+def test_what_is_typed_stands_over_the_method_s_file(run: Run, tmp_path: Path) -> None:
+    lines = 'order = "forces first"\ngravity = 9.81\n'
+    (tmp_path / "ours.toml").write_text(lines, encoding="utf-8")
+    words = ("work", "seesaw-two-riders", "--method", "ours.toml")
+    for typed, g in ((("--g", "9.79"), "9.79"), (("--units", "US", "--g", "32.17"), "32.17")):
+        told = run(*words, *typed)
+        assert told.exit_code == 0, told.stderr
+        assert g in told.stdout or "US" in typed  # weights are given in lbf: no g in the working
+        assert "9.81" not in told.stdout
+        assert ("lbf" in told.stdout) == ("US" in typed)
+        assert told.stdout.index("Force balance") < told.stdout.index("Torque balance")

@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from probgen.course.method import (
-    convention_with,
     gravity_bounds,
     read_method_file,
     unit_system_named,
+    with_typed,
 )
 from probgen.input.fault import InputError
 from probgen.quantities.unit import SI, US_CUSTOMARY
@@ -27,12 +27,22 @@ def test_g_on_the_ground_in_either_system() -> None:
 
 
 def test_another_g_for_one_problem() -> None:
-    assert convention_with(None, "--g") == Convention()
-    assert convention_with("9.81", "--g") == replace(Convention(), gravity="9.81")
+    own = Convention(torque="arm", gravity="9.79")
+    assert with_typed(own, None, None, "--g") == with_typed(own, SI, None, "--g") == own
+    assert with_typed(own, None, "9.81", "--g") == replace(own, gravity="9.81")
     with pytest.raises(InputError) as caught:
-        convention_with("moon", "where it was typed")
+        with_typed(own, None, "moon", "where it was typed")
     (fault,) = caught.value.faults
     assert (fault.file, fault.field) == ("where it was typed", "gravity")
+
+
+def test_another_system_of_units_has_its_own_g() -> None:
+    own = Convention(torque="arm", gravity="9.79")
+    assert with_typed(own, US_CUSTOMARY, None, "--g") == Convention("arm", units=US_CUSTOMARY)
+    typed = with_typed(own, US_CUSTOMARY, "32.17", "--g")
+    assert typed == Convention("arm", units=US_CUSTOMARY, gravity="32.17")
+    with pytest.raises(InputError, match="31.83 to 32.48"):
+        with_typed(own, US_CUSTOMARY, "9.81", "--g")
 
 
 def test_a_method_alone_or_that_of_an_assignment_file(tmp_path: Path) -> None:
