@@ -138,7 +138,7 @@ def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
-    """The balances changed in which friction is known beside at least two other forces.
+    """The balances changed in which friction is known, or at its limit, beside two other forces.
 
     One of them may have been solved with others, all of which are changed.
     """
@@ -148,13 +148,20 @@ def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
         known = [
             equation
             for step, equation in _balances(plan)
-            if not names_in(force.magnitude) & _sought(step) and len(equation.terms) > 2
+            if len(equation.terms) > 2
+            and (not names_in(force.magnitude) & _sought(step) or _limited(step, force))
         ]
         groups = (step.equations for step in plan.steps)
         together = [e for group in groups if any(each in known for each in group) for e in group]
         changed = _changed_in(plan, together, change, {force.id})
         if changed:
             yield force, changed
+
+
+def _limited(step: Step, friction: Force) -> bool:
+    """Whether balances are solved together with what friction is at its limit, f = mu N."""
+    limits = (e.terms for e in step.equations if e.kind == "condition")
+    return any(terms[0].magnitude == friction.magnitude for terms in limits)
 
 
 def _named(force: Force) -> dict[str, Part]:

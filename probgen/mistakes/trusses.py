@@ -73,11 +73,11 @@ def _held_by_links(plan: Plan) -> list[Body]:
 def _holding(plan: Plan, body: Body, force: Force) -> list[Equation]:
     """The balances of a body in which a force is known by then."""
     return [
-        step.equation
+        equation
         for step in plan.steps
-        if step.equation.bodies == (body.id,)
-        and not names_in(force.magnitude)
-        & {step.unknown, *(each.unknown for each in step.partners)}
+        if not names_in(force.magnitude) & {step.unknown, *(each.unknown for each in step.partners)}
+        for equation in step.equations
+        if equation.bodies == (body.id,)
     ]
 
 

@@ -76,7 +76,7 @@ def held(d: Data) -> float:
     return (d.ladder_mass + d.picker_mass) * d.g - push * c(d.ladder_angle)
 
 
-WING, STAND = "wing-wind-tunnel", "stand-roof-inside"
+WING, STAND, PANEL = "wing-wind-tunnel", "stand-roof-inside", "panel-pressed-wall"
 PAINTER, CRATE, BOX, PORCH = (
     "painter-board-seat",
     "crate-ramp-strap",
@@ -119,6 +119,14 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
         "",
         "T",
         lambda d: d.mass * d.g * (s(d.ramp_angle) + d.mu * c(d.ramp_angle)),
+    ),
+    (PANEL, "friction_left_out", "", "P", lambda d: d.mass * d.g / s(d.theta)),
+    (
+        PANEL,
+        "friction_reversed",
+        "",
+        "P",
+        lambda d: d.mass * d.g / (s(d.theta) - d.mu * c(d.theta)),
     ),
     (RAISED, "friction_of_weight", "", "f", lambda d: d.mu * d.mass * d.g),
     (RAISED, "tangent_inverted", "angle", "slope", lambda d: 90 - degrees(atan(d.mu))),

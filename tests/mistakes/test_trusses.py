@@ -7,8 +7,11 @@ from math import cos, hypot, radians, sin
 
 import pytest
 
+from probgen.bank.reading import read_template
 from probgen.mistakes.variant import wrong_values
-from tests.mistakes.supplied import problem, works
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.working.convention import Convention
+from tests.mistakes.supplied import OWN, problem, works
 from tests.mistakes.test_templates import Data
 from tests.situations import THREE_HINGES
 from tests.situations import worked as worked_out
@@ -69,6 +72,22 @@ def test_a_slip_leads_to_its_number(
         data = {id: case.values[id] for id in (*case.numbers, "g")}
         wrong = float(wrong_values(made, data)[answer])
         assert wrong == pytest.approx(value(Data(data)), rel=1e-9, abs=1e-9)
+
+
+def test_a_member_is_turned_in_both_balances_of_a_joint() -> None:
+    """At E the rafters lie on one line, so that none of them helps to hold P_1 across it."""
+    levelled = Convention(torque="components", axes="level", order="forces first")
+    own = prepare(read_template(OWN[ROOF].read_text(encoding="utf-8"), ROOF), levelled)
+    (worked,) = work(own, draw_class(own, "slips", ["0"]).draws)
+    values = worked.digits.case.values
+    turned = [
+        wrong_values(each, {id: values[id] for id in (*worked.digits.case.numbers, "g")})
+        for each in own.missteps[0]
+        if each.slip == "member_turned" and each.parts["body"] == own.plan.system.body("joint-E")
+    ]
+    assert turned
+    for wrong in turned:
+        assert float(wrong["F_DE"]) == pytest.approx(values["F_DE"])
 
 
 def test_a_load_is_left_out_of_parts_only() -> None:
