@@ -95,8 +95,8 @@ def untold(digits: Digits, body: str, written: Sequence[Stretch]) -> list[str]:
 
 def _rows(digits: Digits, found: InternalForces, stretch: Stretch, x: Name) -> Iterator[Row]:
     """V and M of a stretch one below the other, behind what x may be."""
-    at_most, middle = Relation("≤"), (stretch.low + stretch.high) / 2.0
-    left: Formula = (stretch.start, at_most, x, at_most, stretch.end, Relation(":"))
+    less, middle = Relation("<"), (stretch.low + stretch.high) / 2.0  # at the ends V may jump
+    left: Formula = (stretch.start, less, x, less, stretch.end, Relation(":"))
     for of, letter, written in (
         (Inside.SHEAR, SHEAR, positive_first(stretch.shear)),
         (Inside.MOMENT, MOMENT, stretch.moment),

@@ -97,9 +97,9 @@ def test_lines_are_written_as_a_table() -> None:
     _, rows = told(ONE + ON_TWO + TWO_LOADS + ROLLER)
     written = [(plain(row.left), plain(row.right)) for row in rows]
     assert written == [
-        ("0 ≤ x ≤ a : V", "F + w (L − x) − S = 1035 − 120 x"),
+        ("0 < x < a : V", "F + w (L − x) − S = 1035 − 120 x"),
         ("M", "S (L − x) − F (a − x) − w (L − x)²/2 = 1035 x − 60 x²"),
-        ("a ≤ x ≤ L : V", "w (L − x) − S = 135 − 120 x"),
+        ("a < x < L : V", "w (L − x) − S = 135 − 120 x"),
         ("M", "S (L − x) − w (L − x)²/2 = 1350 + 135 x − 60 x²"),
     ]
 
