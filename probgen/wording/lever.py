@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.quantities.expression import evaluate
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Force
 from probgen.wording.sense import signed_arms
@@ -54,6 +56,15 @@ def lever_against(
         if apart and apart == _seen_apart(case, joint, lever, held):
             return Lever(lever, apart * up, held)
     return None
+
+
+def both_parts_turn(case: Case, joint: Force, lever: Force) -> bool:
+    """Whether the part of a force across the joint's axis has a lever arm about the joint too."""
+    places = coordinates(case.system, case.values)
+    (u, v), (x, y) = places[joint.point], places[lever.point]
+    axis = math.radians(float(evaluate(joint.direction, case.values)))
+    along = (x - u) * math.cos(axis) + (y - v) * math.sin(axis)
+    return bool(abs(along) > _NEARER * math.hypot(x - u, y - v))
 
 
 def _apart(own: float, others: Sequence[float]) -> int:

@@ -22,7 +22,7 @@ from probgen.wording.facts.forces import (
     SlipOpposed,
     TurnExpected,
 )
-from probgen.wording.lever import lever_against
+from probgen.wording.lever import both_parts_turn, lever_against
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
 from probgen.working.bodies_used import bodies_used, is_piece
@@ -345,9 +345,10 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
         )
         held = tuple(dict.fromkeys(each.magnitude for each in expectation.held))
         partly = quarter_of(pull) is None
+        turning = both_parts_turn(digits.case, force, expectation.lever)
         return LeverExpected(
             force.magnitude, way, lever, against, held, side, force.point, nearer, drawn_so,
-            oblique, partly,
+            oblique, partly, by_line=partly and turning and quarter is not None,
         )  # fmt: skip
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
     strands = len(expectation.against) if len(against) == 1 else 1

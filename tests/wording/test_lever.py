@@ -20,15 +20,15 @@ COUPLE = '[[couple]]\nat = "C"\nmoment = "60 N*m"\nsymbol = "M_0"\n'
 
 def expected(text: str) -> list[tuple[str, bool, bool]]:
     """What is told of joints' forces: whose, whether nearer, and whether as drawn."""
+    return [(plain(fact.force), fact.nearer, fact.drawn) for fact in levers(text)]
+
+
+def levers(text: str) -> list[LeverExpected]:
     _, own = worked(text)
     (body,) = own.case.system.bodies
     said = [part for part in signs_part(own.digits, body) if isinstance(part, Sentences)]
     facts = [fact for part in said for fact in part.facts]
-    return [
-        (plain(fact.force), fact.nearer, fact.drawn)
-        for fact in facts
-        if isinstance(fact, LeverExpected)
-    ]
+    return [fact for fact in facts if isinstance(fact, LeverExpected)]
 
 
 @pytest.mark.parametrize(
@@ -78,3 +78,13 @@ def test_nothing_is_told_where_a_line_meets_the_level_elsewhere_than_its_force_a
     assert expected(BRACKET) == [("R_y", False, True)]
     lower = BRACKET.replace('E = ["L", "h"]', 'E = ["L - 0.15 m", "h + 0.087 m"]')
     assert expected(lower) == []
+
+
+def test_of_a_force_that_turns_by_both_its_parts_the_line_is_compared() -> None:
+    """An oblique cord fastened above the hinge: at its level only the upward part turns."""
+    (above,), (level,) = levers(BRACKET), levers(SHELF.replace("[0.96]", "[0.48]") + UPRIGHT)
+    assert (above.partly, above.by_line) == (True, True)
+    assert (level.partly, level.by_line) == (False, False)
+    slack = SHELF.replace("[0.96]", "[0.48]") + UPRIGHT.replace("direction = 90", "direction = 100")
+    (oblique,) = levers(slack)
+    assert (oblique.partly, oblique.by_line) == (True, False)

@@ -20,6 +20,7 @@ from probgen.wording.english import (
     member,
     papers,
     section,
+    signs,
     torque,
 )
 from probgen.wording.english.page import PAGE
@@ -43,6 +44,7 @@ _WORDS = (
     member,
     papers,
     section,
+    signs,
     torque,
 )
 """The modules that register what they say."""

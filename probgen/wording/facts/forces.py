@@ -161,7 +161,8 @@ class LeverExpected(Fact):
     the others, so that its part that way is larger than all of them, or farther out.
     drawn: as in `PartExpected`; oblique: whether only a part of some of the others acts along its
     axis; partly: whether only a part of the lever's own does.  held: the others that have a lever
-    arm about the joint, which that force holds.
+    arm about the joint, which that force holds.  by_line: whether its other part turns too, so that
+    what is nearer is where its line of action meets the level (or the upright) through the pivot.
     """
 
     force: Expression
@@ -175,6 +176,7 @@ class LeverExpected(Fact):
     drawn: bool
     oblique: bool = False
     partly: bool = False
+    by_line: bool = False
 
 
 @dataclass(frozen=True, slots=True)
