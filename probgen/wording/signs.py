@@ -58,10 +58,12 @@ class Expectation:
 def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     """What is to be expected of the forces and couples whose sense is not known.
 
-    Of a truss's pieces nothing is: members are taken in tension, and the rest is told of the whole.
+    Of a truss's pieces nothing is: members are taken in tension, and the rest is told of the whole;
+    of what a section lays bare, whether it must be zero where nothing works it out.
     """
     system = digits.case.system
     if is_piece(system, body):
+        yield from _none_inside(digits, body)
         return
     expected = _used(digits, expectations(digits, body))
     settled, earlier = _settled(digits), told_before(system, body)
@@ -94,6 +96,18 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     facts += [LeftOpen(shared, unsettled=True)] if shared else []
     if facts:
         yield sentences(*facts)
+
+
+def _none_inside(digits: Digits, part: Body) -> Iterator[Part]:
+    """Forces at a section that must be zero, and that no step of the working finds."""
+    found = _worked_out(digits.case)
+    none = [
+        _expected(digits, each)
+        for each in expectations(digits, part).values()
+        if not each.against and not names_in(each.force.magnitude) & found
+    ]
+    if none:
+        yield sentences(*none)
 
 
 def _worked_out(case: Case) -> frozenset[str]:

@@ -70,3 +70,11 @@ def test_what_acts_inside_a_tilted_body_is_summed_along_and_square_to_it() -> No
     assert "ΣF_⊥ = N sin θ − W cos θ + V_D = 0" in lines
     (turned,) = [line for line in lines if "The ladder slopes at θ" in line]
     assert "W cos θ square to the ladder and W sin θ along it" in turned
+
+
+def test_an_axial_force_that_nothing_works_out_must_be_zero() -> None:
+    """The beam bears upright forces alone; the ladder's wall pushes along it too."""
+    none = "No other force has a part along x, so N_D must be zero."
+    cut = '[[section]]\nat = "D"\n[[find]]\nquantity = "M_D"\n'
+    assert any(none in line for line in told(HEAD + ONE + ON_TWO + DOWN + EVEN + cut))
+    assert not any("must be zero" in line for line in told(LADDER))

@@ -6,9 +6,9 @@ lines lead down from where a curve begins, jumps or ends, and from every section
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import chain, groupby
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
@@ -40,6 +40,7 @@ _NONE: Final = 1e-6  # of the largest value: none
 _WIDTH: Final = 190.0  # of a bare bar, pt
 _HALF: Final = 3.0  # half its thickness, pt
 _HEAD: Final = 9.0  # from the end of a zero line to what its curve is called, pt
+_FREE: Final = 1.5  # about a value that stands on a dashed line, pt
 _MEASURES: Final = (What.DIMENSION, What.REFERENCE, What.ANGLE, What.LEADER, What.NOTE)
 
 
@@ -82,19 +83,32 @@ def diagram(
     ends = (x for piece in found.pieces for x in (piece.start, piece.end))
     marks = dict.fromkeys((*ends, *asked))
     bottom = drawn[-1].level(drawn[-1].low)
-    for mark in marks:
-        across = start.real + mark * scale
-        field.add(line(complex(across, top - 1.0), complex(across, bottom), REFERENCE))
+    guides = [(start.real + mark * scale, top - 1.0, bottom) for mark in marks]
     for each in drawn:
         field.add(*each.strokes())
     by = {each.row.of: each for each in drawn}
     for place in found.turning_points(Inside.MOMENT):
         if place.x not in marks:  # where the shear force passes through zero
             most = by[Inside.MOMENT].spot(place.x, place.value)
-            field.add(line(by[Inside.SHEAR].spot(place.x), most, REFERENCE))
+            guides.append((most.real, by[Inside.SHEAR].spot(place.x).imag, most.imag))
     for each in drawn:
         each.letter(field)
+    field.add(*_guides(guides, field.boxes))
     return Scene(tuple(field.shapes), field.box, scale, words)
+
+
+def _guides(guides: Sequence[tuple[float, float, float]], labels: Sequence[Box]) -> Iterator[Path]:
+    """Dashed lines at x from y down to y, pt, with the values that stand on them left free."""
+    for x, top, bottom in guides:
+        on = [box.grown(_FREE) for box in labels if box.left - _FREE < x < box.right + _FREE]
+        pieces: list[tuple[Spot, Spot]] = []
+        for box in sorted(on, key=lambda box: -box.top):
+            if bottom < box.top and box.bottom < top:
+                pieces.append((complex(x, top), complex(x, box.top)))
+                top = box.bottom
+        pieces.append((complex(x, top), complex(x, bottom)))
+        kept = tuple((one, other) for one, other in pieces if one.imag - other.imag > _FREE)
+        yield Path(kept, REFERENCE)
 
 
 def _without_measures(scene: Scene) -> Iterator[Shape]:
@@ -155,12 +169,19 @@ class _Drawn:
         unit = set_in(told, beside(told, self.spot(0.0), 180.0, _HEAD), tag)
         end = complex(unit.box.left, unit.box.centre.imag)
         field.add(unit, set_in(self.row.letter, beside(self.row.letter, end, 180.0, 3.0), tag))
-        for x, value, side in self._told():
+        told_at = list(self._told())
+        for x, value, side in told_at:
             spot = self.spot(x, value)
             away = 90.0 if value > 0.0 else -90.0
             text, tag = self.row.printed(value), Tag(What.LABEL, f"{self.row.of}:{x}")
-            boxes = around(text, [(spot, away * (1.0 - side / 2))])
-            field.place(text, (box for box in boxes if _beside(box, spot, side)), tag)
+            others = [self.spot(other).real for other, _, _ in told_at if other != x]
+            boxes = [
+                box
+                for box in around(text, [(spot, away * (1.0 - side / 2)), (spot, -away)])
+                if _beside(box, spot, side)
+            ]
+            own = (box for box in boxes if _nearest(box, spot, others))
+            field.place(text, chain(own, boxes), tag)
 
     def _told(self) -> Iterator[tuple[float, float, int]]:
         """The places of the values that are told, and on which side of a jump (-1, 1), or neither.
@@ -197,3 +218,9 @@ class _Drawn:
 def _beside(box: Box, spot: Spot, side: int) -> bool:
     """Whether a value stands on the side of a jump that it belongs to."""
     return side == 0 or (box.left >= spot.real if side > 0 else box.right <= spot.real)
+
+
+def _nearest(box: Box, spot: Spot, others: Sequence[float]) -> bool:
+    """Whether a value stands above or below its own place rather than another's."""
+    middle = box.centre.real
+    return all(abs(middle - spot.real) < abs(middle - other) for other in others)

@@ -44,6 +44,19 @@ JUMP = InternalForces(
 )
 
 
+# 620 N/m on the first 2.5 m, and 575 N at 3 m: three values of M close together.
+CLOSE = InternalForces(
+    "beam",
+    3662.5 / 852.0,
+    (
+        Piece(0.0, 2.5, (0.0,), (1273.0, -620.0), (0.0, 1273.0, -310.0)),
+        Piece(2.5, 3.0, (0.0,), (-277.0,), (1937.5, -277.0)),
+        Piece(3.0, 3662.5 / 852.0, (0.0,), (-852.0,), (3662.5, -852.0)),
+    ),
+    (Load(3.0, 3.0, (0.0,), (-575.0,)),),
+)
+
+
 def drawn(found: InternalForces, *, bare: bool = False, asked: tuple[float, ...] = ()) -> Scene:
     beam = line(START, START + found.length * SCALE, HEAVY, Tag(What.BODY, "beam"))
     measure = line(START + 9j, START + 80 + 9j, HEAVY, Tag(What.DIMENSION, "a"))
@@ -92,6 +105,30 @@ def test_either_value_of_a_jump_is_told_on_its_own_side() -> None:
         for value in (680.0, 280.0)
     )
     assert left.right <= jump <= right.left
+
+
+@pytest.mark.parametrize(
+    "places",
+    [
+        {1245.0: 2.5, 1306.9: 1273.0 / 620.0, 1106.5: 3.0},
+        {1273.0: 0.0, -277.0: 2.75, -852.0: 3.65},
+    ],
+    ids=["moment", "shear"],
+)
+def test_values_close_together_stand_at_their_own_places(places: dict[float, float]) -> None:
+    marks = {value: START.real + x * SCALE for value, x in places.items()}
+    labels = {label.text: label.box for label in drawn(CLOSE).labels}
+    for value, own in marks.items():
+        middle = labels[printed(value)].centre.real
+        assert min(marks.values(), key=lambda mark: abs(mark - middle)) == own
+
+
+def test_dashed_lines_leave_the_values_free_that_stand_on_them() -> None:
+    scene = drawn(CLOSE)
+    guides = [s for s in scene.shapes if isinstance(s, Path) and s.pen.dash]
+    pieces = [bounds([Path((each,), HEAVY)]) for guide in guides for each in guide.lines]
+    assert len(pieces) > len(guides)  # one is broken
+    assert not any(piece.overlaps(label.box) for piece in pieces for label in scene.labels)
 
 
 def test_a_section_that_is_asked_has_its_values_and_a_dashed_line() -> None:
