@@ -57,6 +57,8 @@ ELSEWHERE: Final = {
     "papers/reprint.py": "cli/test_trace.py",
     "papers/solutions.py": "cli/test_solutions.py",
     "press/format_cache.py": "press/test_engine.py",
+    "wording/summed.py": "wording/test_check.py",
+    "wording/unused.py": "wording/test_check.py",
     "wording/signs.py": "wording/test_true_sentences.py",
     "wording/english/*.py": "wording/test_words.py",  # sentences are read where they stand
     "wording/facts/*.py": "wording/test_second_language.py",  # every fact is told in two languages

@@ -40,7 +40,6 @@ from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve, unknown_in_directions
 from probgen.wording.answer import Answer, told_answer
 from probgen.wording.block import Section
-from probgen.wording.check import Unused, unused_balances
 from probgen.wording.diagram import diagram_passage
 from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
@@ -48,6 +47,7 @@ from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
 from probgen.wording.passage import Passage
 from probgen.wording.sentence import plain_text
+from probgen.wording.unused import Unused, unused_balances
 from probgen.working.asked import asked_answers
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention

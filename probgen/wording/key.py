@@ -18,7 +18,7 @@ from probgen.statics.step import Step
 from probgen.statics.system import Body, Definition, Find, Form, System
 from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display
-from probgen.wording.check import Unused, UnusedBalance, check_passages
+from probgen.wording.check import check_passages, last_look
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.couples_asked import couples_asked
 from probgen.wording.equations import go_on, rows_of, working
@@ -38,7 +38,7 @@ from probgen.wording.forces import forces_passage, parts_passage
 from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
-from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
+from probgen.wording.limit import comparison_passage, edge_reached, holding_passage, others_kept
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.negative import negative_part
 from probgen.wording.once import said_once
@@ -49,6 +49,7 @@ from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
+from probgen.wording.unused import Unused, UnusedBalance
 from probgen.working.bodies_used import as_told, bodies_used, ids_of, is_piece, told_late
 from probgen.working.case import Case
 from probgen.working.digits import Digits
@@ -99,7 +100,7 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
         *_asked_definitions(digits, needed=False),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
-        *check_passages(digits, unused[0], alone=len(case.system.bodies) == 1),
+        *last_look(digits, unused[0], alone=len(case.system.bodies) == 1),
     )
 
 
@@ -148,7 +149,8 @@ def _looked_back(
     found = {id: value for _, each in reached for id, value in each.case.values.items()}
     values = {id: found[id] for id in sorted(anyway)} | dict(own.case.values)
     known = replace(own, case=replace(own.case, values=values))
-    return check_passages(known, balances, alone=len(case.system.bodies) == 1)
+    looked = check_passages(known, balances, alone=len(case.system.bodies) == 1)
+    return looked or others_kept(known, branch, case.plan.branches_to(branch.utmost))
 
 
 def _told_to(

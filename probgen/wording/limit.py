@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.quantities.expression import Expression, Sum, evaluate, total
+from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in, total
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import in_full
 from probgen.quantities.unit import ANGLE, LENGTH
@@ -16,6 +16,7 @@ from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, Sy
 from probgen.wording.block import Display, Row
 from probgen.wording.equations import lone_number, rounded_off
 from probgen.wording.facts.ending import (
+    CheckHeading,
     FarthestHeading,
     FirstHeading,
     HoldsHeading,
@@ -23,6 +24,7 @@ from probgen.wording.facts.ending import (
     LimitElsewhere,
     LimitJudged,
     LimitReached,
+    OtherLimitKept,
     RestAtLimit,
     RoundedWithin,
 )
@@ -89,6 +91,33 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     decides = LimitDecides(first.limit.id, (letter, Relation("="), final), largest)
     rest = (RestAtLimit(first.limit.id),) if first.afterwards else ()
     return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded, *rest)))
+
+
+def others_kept(digits: Digits, reached: Branch, others: Sequence[Branch]) -> tuple[Passage, ...]:
+    """A look at the limits that are not reached yet where one is, if both sides of each are known.
+
+    digits: of all that is found there.
+    """
+    case = digits.case
+    limits = [each.limit for each in others if each is not reached]
+    sides = {name for limit in limits for side in _sides(limit) for name in names_in(side)}
+    if not limits or not sides <= case.values.keys():
+        return ()
+    told = []
+    for limit in limits:
+        (left, needed), (right, allowed) = ((s, _rounded(digits, s)) for s in _sides(limit))
+        told.append(OtherLimitKept(left, needed, right, allowed, limit.relation == "<="))
+    return (Passage(CheckHeading(), (sentences(*told),)),)
+
+
+def _sides(limit: Limit) -> tuple[Expression, Expression]:
+    return limit.left, limit.right
+
+
+def _rounded(digits: Digits, side: Expression) -> Number:
+    dimension = side_dimension(digits.case, side)
+    unit = digits.units.unit_of(dimension)
+    return digits.rounded(float(evaluate(side, digits.case.values)), unit)
 
 
 def _bounds(branch: Branch, own: Digits) -> bool:

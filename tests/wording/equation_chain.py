@@ -139,10 +139,12 @@ def slack_of(chain: Chain, result: Size) -> float:
 
 
 def _terms(text: str) -> Iterator[str]:
-    """The terms of a sum, without their signs; what stands in parentheses is one of them."""
+    """The terms of a sum, without their signs; what stands in parentheses is one of them, and an
+    exponent of ten is part of one.
+    """
     term, depth = "", 0
     for mark in text:
-        depth += (mark == "(") - (mark == ")")
+        depth += (mark in "({") - (mark in ")}")
         if depth == 0 and mark in "+-":
             yield term.strip()
             term = ""

@@ -11,14 +11,14 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.problem.problem import draw_class, prepare, work
-from probgen.wording.check import check_passages, unused_balances
+from probgen.wording.check import check_passages
 from probgen.wording.facts.ending import BodyCheckHeading
 from probgen.wording.key import tell
+from probgen.wording.unused import unused_balances
 from probgen.working.convention import Convention
 from tests.situations import (
     BRACKET,
     FIND_T,
-    HEAD,
     HINGED,
     SHELF,
     STAYED,
@@ -82,34 +82,6 @@ def test_forces_that_nobody_asked_for_are_found_first() -> None:
         "= 5.88 N·m − 29.40 N·m + 23.52 N·m",
         "= 0 N·m",
     ]
-
-
-KNOT = (
-    HEAD
-    + """
-[given]
-m = { name = "mass", choices = [10.0], unit = "kg" }
-[body.knot]
-particle = true
-[[weight]]
-mass = "m"
-symbol = "W"
-[[cable]]
-direction = 30
-symbol = "S"
-[[cable]]
-direction = 135
-symbol = "T"
-[[find]]
-quantity = "S"
-[[find]]
-quantity = "T"
-"""
-)
-
-
-def test_nothing_is_said_where_no_balance_is_left() -> None:
-    assert last_looks(KNOT) == {}
 
 
 def test_each_state_that_goes_to_a_limit_is_looked_back_at() -> None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.wording.english import ending
+from probgen.wording.english import last_look
 from probgen.wording.facts.ending import ArmAmong
 from probgen.wording.sense import sense_of
 from tests.situations import BRACKET, FIND_R, FIND_T, HINGED, SHELF, STAYED, TWO_BEAMS, worked
@@ -54,7 +54,7 @@ def test_one_weight_with_an_arm_as_long() -> None:
 
 def test_a_reason_is_there_wherever_an_arm_may_lie() -> None:
     both = {(arm, several) for arm in ArmAmong for several in (False, True)}
-    assert {*ending._REASONS} == both - {(ArmAmong.EQUAL, True)}
+    assert {*last_look._REASONS} == both - {(ArmAmong.EQUAL, True)}
 
 
 def test_nothing_where_another_force_helps() -> None:

@@ -1,4 +1,4 @@
-"""Limits, magnitude and direction, and the last look, in English."""
+"""Limits, magnitude and direction, in English."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import agreeing, capitalized, heading, series
+from probgen.wording.english.grammar import agreeing, capitalized, heading
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import (
     direction,
@@ -20,9 +20,6 @@ from probgen.wording.english.ways import (
     upright,
 )
 from probgen.wording.facts.ending import (
-    ArmAmong,
-    BodyCheckHeading,
-    CheckHeading,
     FarthestHeading,
     FirstHeading,
     ForceActs,
@@ -33,17 +30,12 @@ from probgen.wording.facts.ending import (
     LimitReached,
     LimitSupposed,
     OneComponent,
-    PullCompared,
     QuadrantTold,
     RestAtLimit,
-    RestFound,
     ResultantHeading,
     ResultantIs,
     RoundedWithin,
-    RoundingLeft,
     SupposedHeading,
-    UnusedAxis,
-    UnusedPivot,
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, letter
@@ -281,69 +273,3 @@ def force_acts(fact: ForceActs, nouns: Nouns) -> Inlines:
 def _joint(direction: Direction) -> str:
     """ "at 12°", but ", straight up"."""
     return " at " if direction.oblique else ", "
-
-
-# The last look.
-
-
-@say.register
-def check_heading(fact: CheckHeading, nouns: Nouns) -> Inlines:
-    return (Text("Check"),)
-
-
-@say.register
-def body_check_heading(fact: BodyCheckHeading, nouns: Nouns) -> Inlines:
-    return (Text(f"Check: {names.the_body(fact.body, nouns)}"),)
-
-
-@say.register
-def unused_axis(fact: UnusedAxis, nouns: Nouns) -> Inlines:
-    return filled("The forces along {axis}, which we have not used:", axis=letter(fact.axis))
-
-
-@say.register
-def unused_pivot(fact: UnusedPivot, nouns: Nouns) -> Inlines:
-    return filled(
-        "{Word}s about {P}, a point we have not used:",
-        Word=fact.turning.capitalize(),
-        P=letter(fact.pivot),
-    )
-
-
-@say.register
-def rest_found(fact: RestFound, nouns: Nouns) -> Inlines:
-    along = [letter(axis) for axis in fact.axes]
-    return filled(
-        "The forces along {axes}, which we have not used, give what we have not found yet:",
-        axes=series(along),
-    )
-
-
-@say.register
-def rounding_left(fact: RoundingLeft, nouns: Nouns) -> Inlines:
-    return (Text("What is left comes from the rounding of each term."),)
-
-
-_REASONS: Final = {
-    (ArmAmong.SHORTER, False): "its lever arm is shorter than that of the weight, so it has to be "
-    "the larger force",
-    (ArmAmong.SHORTER, True): "its lever arm is shorter than that of any weight, so it has to be "
-    "larger than all of them together",
-    (ArmAmong.LONGER, False): "its lever arm is longer than that of the weight, so it can be the "
-    "smaller force",
-    (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it can be "
-    "smaller than all of them together",
-    (ArmAmong.EQUAL, False): "its lever arm is as long as that of the weight",
-}
-
-
-@say.register
-def pull_compared(fact: PullCompared, nouns: Nouns) -> Inlines:
-    return filled(
-        "Is it sensible? {F} is {about} the {total} of {all}: {reason}.",
-        F=fact.pull,
-        about="about as large as" if fact.alike else f"{plain(fact.share)} times",
-        total=fact.total,
-        all="all weights together" if fact.several else "weight on it",
-        reason=_REASONS[fact.arm, fact.several],
-    )

@@ -9,7 +9,7 @@ from enum import StrEnum, auto
 from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.formula import Formula
 from probgen.working.convention import Turning
-from probgen.working.direction import Direction
+from probgen.working.direction import Direction, Way
 from probgen.working.fact import Fact
 from probgen.working.verdict import Verdict
 
@@ -197,6 +197,59 @@ class RestFound(Fact):
     """Forces nobody asked for, from sums of forces that the working did not use; axes: along."""
 
     axes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GivenBesides(Fact):
+    """Forces nobody asked for, from equations that were solved together."""
+
+    forces: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class UnusedWhole(Fact):
+    """Forces along an axis on bodies taken as one, which the working did not use."""
+
+    bodies: tuple[str, ...]
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class UnusedLine(Fact):
+    """Forces along the line of one of them, which the working did not use; way: its positive."""
+
+    axis: str
+    force: Expression
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
+class PutBackForces(Fact):
+    """Results put back into the sum of forces along an axis that gave them."""
+
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class PutBackTorques(Fact):
+    """Results put back into the sum of torques about a point that gave them."""
+
+    pivot: str
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class OtherLimitKept(Fact):
+    """Where one limit is just reached another one is not: both of its sides, and their numbers.
+
+    most: whether the left side must stay below the right one, and not above.
+    """
+
+    left: Expression
+    needed: Number
+    right: Expression
+    allowed: Number
+    most: bool
 
 
 @dataclass(frozen=True, slots=True)

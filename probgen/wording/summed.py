@@ -1,0 +1,66 @@
+"""A balance with the number of each of its terms, and what rounding leaves of their sum."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from decimal import Decimal
+
+from probgen.quantities.expression import Number, Sum, evaluate
+from probgen.quantities.formula import Balance, Formula, Relation
+from probgen.quantities.rounding import exact, round_figures, round_places
+from probgen.quantities.unit import FORCE, TORQUE
+from probgen.statics.equation import Equation
+from probgen.wording.block import Display, Row
+from probgen.wording.facts.ending import RoundingLeft
+from probgen.wording.passage import Part, sentences
+from probgen.working.digits import Digits
+from probgen.working.fact import Fact
+
+
+def summed(
+    digits: Digits, opening: Fact, equation: Equation, values: Mapping[str, float]
+) -> tuple[Part, ...]:
+    """What is looked at, its terms with their numbers, and what rounding leaves of their sum.
+
+    values: coherent units, of all that the equation holds.
+    """
+    numbers = _term_numbers(digits, equation, values)
+    total = sum((sign * number.value for sign, number in numbers), Decimal(0))
+    display = Display(_rows(digits, equation, numbers, total))
+    left = (sentences(RoundingLeft(), bound=True),) if total else ()
+    return (sentences(opening), display, *left)
+
+
+def _rows(
+    digits: Digits, equation: Equation, numbers: list[tuple[int, Number]], total: Decimal
+) -> tuple[Row, ...]:
+    """The balance in symbols, then each term's number, then their sum."""
+    kind = "force" if equation.kind == "force" else digits.convention.turning
+    left = (Balance(kind, equation.about),)
+    unit = numbers[0][1].unit
+    zero = Number(Decimal(0), unit)
+    ending: Formula = (Number(total, unit), Relation("≈"), zero) if total else (zero,)
+    return (
+        Row(left, "=", (equation.expression,)),
+        Row((), "=", (Sum(tuple(numbers)),)),
+        Row((), "=", ending),
+    )
+
+
+def _term_numbers(
+    digits: Digits, equation: Equation, known: Mapping[str, float]
+) -> list[tuple[int, Number]]:
+    """Each term's value to one common decimal place, with four figures in the largest."""
+    dimension = FORCE if equation.kind == "force" else TORQUE
+    unit = digits.units.unit_of(dimension)
+    values = [
+        term.sign * float(evaluate(term.expression(equation.method), known))
+        / unit.factor
+        for term in equation.terms
+    ]  # fmt: skip
+    if not values:
+        raise ArithmeticError("no force is left in a balance")
+    largest = max(abs(value) for value in values)
+    places = max(3 - round_figures(largest, 4).adjusted(), 0)
+    chosen = [round_places(exact(value), places) for value in values]
+    return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]
