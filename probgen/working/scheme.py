@@ -15,6 +15,7 @@ from string import ascii_lowercase
 from typing import Final
 
 from probgen.statics.plan import Plan
+from probgen.working.alike import Work, alike_shares, misfit
 from probgen.working.convention import Convention
 from probgen.working.criteria import criteria
 from probgen.working.criterion import Criterion, halves
@@ -136,37 +137,111 @@ def _usual(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
     if not drawn or not most:
         return _marks(found, points)
     usual, _ = shared(points, [_weight(drawn), _weight(others)])
-    for_diagrams = min(max(usual, 1), most)
-    return (*_marks(drawn, for_diagrams), *_marks(others, points - for_diagrams))
+    usual = min(max(usual, 1), most)
+    alike = range(len(drawn), most + 1, len(drawn))
+    ways = [
+        (misfit(tuple(share for _, share in groups), tuple(_weight(each) for each, _ in groups)), n)
+        for n in alike
+        if (rest := _fair(others, points - n))
+        for groups in [(*(((each,), n // len(drawn)) for each in drawn), *rest)]
+    ]
+    near = min(alike, key=lambda n: abs(n - usual), default=usual)
+    for_diagrams = min(ways)[1] if ways else near
+    own = _shared_out(_groupings(drawn), for_diagrams)
+    return (*_all_marks(own), *_marks(others, points - for_diagrams))
+
+
+Shared = tuple[tuple[tuple[Criterion, ...], int], ...]
+"""Criteria that are marked as one, and their points."""
 
 
 def _marks(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
-    """All the points for some criteria, shared by weight."""
+    """All the points for some criteria, shared by weight, and alike for like work if that goes."""
+    return _all_marks(_fair(found, points) or _shared_out(_groupings(found), points))
+
+
+def _all_marks(shared_out: Shared) -> tuple[Mark, ...]:
+    return tuple(mark for group, share in shared_out for mark in _told_apart(group, share))
+
+
+def _fair(found: tuple[Criterion, ...], points: int) -> Shared:
+    """Like work marked alike, the criteria put together as the points ask for, or a step more or
+    less; nothing where that does not go.
+    """
+    for groupings in (_groupings(found, alike=True), _groupings(found)):
+        lengths = [len(groups) for groups in groupings]
+        usual = _shared_out(groupings, points)
+        at = lengths.index(len(usual)) if usual else 0
+        for place in (at, at - 1, at + 1):
+            groups = groupings[place] if 0 <= place < len(groupings) else []
+            if not groups or _run_together(groups) > _run_together(groupings[at]):
+                continue
+            shares = alike_shares(points, tuple(_work(group) for group in groups))
+            if shares is not None:
+                return tuple(zip(groups, shares, strict=True))
+    return ()
+
+
+def _run_together(groups: Sequence[tuple[Criterion, ...]]) -> int:
+    """How many lines of thought have no group of their own."""
+    return sum(each.kind in _OPENINGS for group in groups for each in group[1:])
+
+
+def _work(group: tuple[Criterion, ...]) -> Work:
+    asked, number = any(each.asked for each in group), _last_apart(group) is not None
+    sets_up = group[0].kind in _OPENINGS and group[0].kind not in _ACCURACY
+    balance = any(each.kind in _BALANCES for each in group)
+    return Work(_kinds(group), _weight(group), asked, sets_up, balance, number)
+
+
+def _groupings(
+    found: tuple[Criterion, ...], *, alike: bool = False
+) -> list[list[tuple[Criterion, ...]]]:
+    """The criteria each alone, then ever more neighbours put together.
+
+    alike: whether with two of them all that are like them are.
+    """
     groups: list[tuple[Criterion, ...]] = [(each,) for each in found]
-    if not groups:
-        return ()
-    while True:
+    steps = [groups] if groups else []
+    while len(groups) > 1:
+        groups = _merged(groups, alike)
+        steps.append(groups)
+    return steps
+
+
+def _shared_out(groupings: list[list[tuple[Criterion, ...]]], points: int) -> Shared:
+    """By weight alone, the criteria put together until each has a point."""
+    for groups in groupings:
         shares = shared(points, [_weight(group) for group in groups])
         if not all(shares) and len(groups) <= points and _all_apart(groups):
             shares = _at_least_one(shares)
         if all(shares):
-            return tuple(
-                mark
-                for group, share in zip(groups, shares, strict=True)
-                for mark in _told_apart(group, share)
-            )
-        groups = _merged(groups)
+            return tuple(zip(groups, shares, strict=True))
+    return ()
 
 
 def _told_apart(group: tuple[Criterion, ...], points: int) -> Iterator[Mark]:
-    """One mark; of a balance with points enough one for its method, and one for its number."""
-    two = halves(group[0]) if len(group) == 1 and points > 1 else None
+    """One mark; with points enough one for the method, and one for its number."""
+    two = _last_apart(group) if points > 1 else None
     if two is None:
         yield Mark(group, points)
         return
     method, number = two
-    yield Mark((method,), points - 1)
-    yield Mark((number,), 1)
+    yield Mark(method, points - 1)
+    yield Mark(number, 1)
+
+
+def _last_apart(
+    group: tuple[Criterion, ...],
+) -> tuple[tuple[Criterion, ...], tuple[Criterion, ...]] | None:
+    """How something is worked, and what comes out; of one balance what follows it."""
+    if len(group) == 1:
+        two = halves(group[0])
+        return two and ((two[0],), (two[1],))
+    written = [each.kind in _BALANCES for each in group]
+    if written == [True, *[False] * (len(group) - 1)]:
+        return group[:1], group[1:]
+    return (group[:-1], group[-1:]) if group[-1].kind in _ACCURACY and not any(written) else None
 
 
 def _all_apart(groups: Sequence[tuple[Criterion, ...]]) -> bool:
@@ -210,12 +285,31 @@ def _weight(group: tuple[Criterion, ...]) -> int:
     return sum(WEIGHTS[criterion.kind] for criterion in group)
 
 
-def _merged(groups: list[tuple[Criterion, ...]]) -> list[tuple[Criterion, ...]]:
-    """Two neighbours made one that belong together, or least apart, of least weight."""
+def _merged(groups: list[tuple[Criterion, ...]], alike: bool) -> list[tuple[Criterion, ...]]:
+    """Two neighbours made one that belong together, or least apart, of least weight.
+
+    alike: and with them all neighbours like them that belong together.
+    """
 
     def cost(place: int) -> tuple[bool, bool, bool, int]:
         one, other = groups[place], groups[place + 1]
         return *_apart(one, other), _weight(one) + _weight(other)
 
     at = min(range(len(groups) - 1), key=cost)
-    return [*groups[:at], groups[at] + groups[at + 1], *groups[at + 2 :]]
+    kinds = _kinds(groups[at]), _kinds(groups[at + 1])
+    made: list[tuple[Criterion, ...]] = []
+    place = 0
+    while place < len(groups):
+        pair = groups[place : place + 2]
+        same = alike and len(pair) == 2 and (_kinds(pair[0]), _kinds(pair[1])) == kinds
+        if place == at or (same and place + 1 != at and not any(_apart(*pair))):
+            made.append(pair[0] + pair[1])
+            place += 2
+        else:
+            made.append(pair[0])
+            place += 1
+    return made
+
+
+def _kinds(group: tuple[Criterion, ...]) -> tuple[str, ...]:
+    return tuple(each.kind for each in group)

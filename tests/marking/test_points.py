@@ -31,11 +31,12 @@ SHARED = [
     # T has a torque balance (7), its numbers (3) and the result (2), each part a balance and its
     # result (1 + 1); 4 of the diagram among 12, 2 and 2 are 3, 1/2 and 1/2
     (IN_PARTS, 20, {"T": 15, "R.x": 3, "R.y": 2}),
-    # T 5 + 2 + 2; the size two balances with their results and its own 2; the direction 1; of the
-    # diagram's 4 nine, six and one sixteenth
-    (STAYED_SHELF, 20, {"T": 11, "R.magnitude": 8, "R.direction": 1}),
-    # what leads to the limits stands before both, and whether they are kept is asked at the end
-    (cabinet("60", **NUMBERS) + SLIDES + TIPS + HOLDS, 10, {"slides": 5, "tips": 5}),
+    # T 5 + 2 + 2; the size two balances with their results and its own 2; the direction as much, 2;
+    # of the diagram's 3 nine, six and two seventeenths
+    (STAYED_SHELF, 20, {"T": 11, "R.magnitude": 7, "R.direction": 2}),
+    # what leads to the limits, 7, stands before both, 4 and 3, and whether they are kept is asked
+    # at the end, 1 and 1; the diagram's 1 goes to the one with 5
+    (cabinet("60", **NUMBERS) + SLIDES + TIPS + HOLDS, 10, {"slides": 6, "tips": 4}),
     (FIRST, 10, {"P": 9, "P.limit": 1}),
     (ONE_LIMIT, 10, {"P": 10}),
     # one mark for each, and one for the diagram, which goes to the first of equals
