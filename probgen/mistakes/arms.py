@@ -24,6 +24,7 @@ from probgen.mistakes.variant import (
 )
 from probgen.quantities.expression import (
     ZERO,
+    Call,
     Expression,
     Name,
     Number,
@@ -322,6 +323,8 @@ def _shape_not_halved(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """Two supports of one body or of a few as one, or two cords at one knot, taken to bear half of
     the load each.
+
+    A cord that pulls down bears nothing.  Unlikely where it is stated how they share.
     """
     sets: list[tuple[str, ...]] = [(body.id,) for body in plan.system.bodies]
     sets += [each.bodies for step in plan.steps for each in step.equations if each.bodies]
@@ -336,7 +339,20 @@ def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
                 changed = replaced(changed, holder.id, half)
             if changed != plan:
                 told: dict[str, Part] = {"N": letters(holding), "W": sum_of(loads)}
-                yield Misstep("equal_sharing", changed, parts=told)
+                lifting = times(*(Call("sin", (each.direction,)) for each in holding))
+                shares = _share_stated(plan.system, holding)
+                yield Misstep(
+                    "equal_sharing", changed, parts=told, unlikely=shares, only_if=lifting
+                )
+
+
+def _share_stated(system: System, holding: Sequence[Force]) -> bool:
+    """Whether a condition holds all of these forces and nothing else that is sought."""
+    sizes = frozenset[str]().union(*(names_in(each.magnitude) for each in holding))
+    return any(
+        (names_in(each.left) | names_in(each.right)) & set(system.unknowns) == sizes
+        for each in system.conditions
+    )
 
 
 def _holders(system: System, acting: Sequence[Force]) -> list[Force]:

@@ -23,6 +23,9 @@ from probgen.statics.system import System
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_widths
 
+FEW: Final = 2
+"""So many slips a key tells of even where they are unlikely."""
+
 V = TypeVar("V", float, Column)
 
 
@@ -97,13 +100,14 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
 
     No two of them are so close that one could be taken for the other, none is the right number of
     another answer, which would look right on the page, and none says that what is asked for is
-    nothing, which is looked at twice.  In the place of one left out for that no unlikely one comes.
+    nothing, which is looked at twice.  Unlikely ones only make up two, and none comes in the place
+    of one left out for that.
     """
     chosen: dict[str, Slip] = {}
     passed: set[str] = set()
     for slip in sorted(found, key=lambda slip: rank(slip.misstep)):
         enough = len(chosen) == count
-        if enough or (slip.misstep.unlikely and len({*chosen, *passed}) >= count):
+        if enough or (slip.misstep.unlikely and len({*chosen, *passed}) >= min(count, FEW)):
             break
         told = slip.origin and slip.id not in chosen and not slip.vanishes
         if told and slip.elsewhere:

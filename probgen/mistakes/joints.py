@@ -208,7 +208,7 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """A tension taken as what hangs, or as all the weight.
 
     A level cord holds up nothing of a particle, or of one body among several, and one that pulls
-    down nothing at all.  Unlikely where the load is seen to rest on something.
+    down nothing at all.  Unlikely where the load is seen to rest on something, or to hang from two.
     """
     own = {force.id for force in own_weights(plan.system)}
     several = len(plan.system.bodies) > 1
@@ -218,7 +218,7 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         if level and (particle or several):
             continue
         lifting = None if level else Call("sin", (pull.direction,))
-        rests = _rests(plan.system, pull.body)
+        rests = _rests(plan.system, pull.body) or _beside_another(plan.system, pull)
         weights = weights_on(plan.system, pull.body)
         hung = weights if particle else [weight for weight in weights if weight.id not in own]
         loads = hung or weights
@@ -237,6 +237,13 @@ def _rests(system: System, body: str) -> bool:
     """Whether ground, wall or slope pushes against a body, and not only another body."""
     on = (force for force in system.forces if force.body == body)
     return any(force.part is ForcePart.NORMAL and not force.pair for force in on)
+
+
+def _beside_another(system: System, pull: Force) -> bool:
+    """Whether a body hangs upright from another cable too."""
+    on = (f for f in system.forces if f.body == pull.body and f.kind in _CABLES)
+    others = [f for f in on if f.magnitude != pull.magnitude and not f.pair]
+    return facing(pull) == 90 and any(facing(each) == 90 for each in others)
 
 
 def found_forces(plan: Plan, kinds: tuple[Kind, ...]) -> Iterator[tuple[Force, Step]]:

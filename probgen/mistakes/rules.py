@@ -205,7 +205,8 @@ def _unit_not_converted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 def _torque_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The torque of one known force the wrong way round.
 
-    Unlikely where all that is known turns one way: nobody sees one weight of many turn back.
+    Unlikely where all that is known turns one way, or another force that points the same way does:
+    nobody sees one weight of several on one side turn back.
     """
     turning = [step for step in plan.steps if step.equation.kind == "torque"]
     for force in {each.id: each for each in plan.system.forces}.values():
@@ -215,7 +216,9 @@ def _torque_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             continue
         changed = rewritten(plan, flip)
         if changed:
-            alike = all(_all_one_way(step, force) for step in holding)
+            alike = any(_beside_others(plan.system, step, force) for step in holding) or all(
+                _all_one_way(step, force) for step in holding
+            )
             told: dict[str, Part] = {"F": force.magnitude}
             yield Misstep("torque_sign", changed, parts=told, unlikely=alike)
 
@@ -251,6 +254,16 @@ def _all_one_way(step: Step, force: Force) -> bool:
     return {t.sign for t in known if t.source != force.id} <= {
         t.sign for t in known if t.source == force.id
     }
+
+
+def _beside_others(system: System, step: Step, force: Force) -> bool:
+    """Whether a torque balance knows another force that points as this one does and turns as it
+    does.
+    """
+    pointing = {each.id for each in system.forces if each.direction == force.direction}
+    known = [t for t in step.equation.terms if step.unknown not in names_in(t.magnitude)]
+    signs = {t.sign for t in known if t.source == force.id}
+    return any(t.source in pointing - {force.id} and t.sign in signs for t in known)
 
 
 def _inverted_arm_ratio(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

@@ -126,3 +126,26 @@ def test_all_can_be_told(path: Path) -> None:
         text = plain_text(problem.language.say(fact, problem.nouns))
         assert text.endswith(".")
         assert not re.search(r"[{}]|\bnan\b|\binf\b", text)
+
+
+DONE = [
+    (
+        "cabinet-slide-or-tip",
+        "other_limit",
+        "worked out for the case that the cabinet slides, though the other limit comes first",
+    ),
+    (
+        "box-carried-upstairs",
+        "half_forgotten",
+        "the whole of L taken in the arm of W_c, not half of it",
+    ),
+]
+
+
+@pytest.mark.parametrize(("name", "slip", "done"), DONE)
+def test_what_was_done_is_said(name: str, slip: str, done: str) -> None:
+    (path,) = (each for each in EVERY if each.stem == name)
+    problem, own = worked(path)
+    chosen = [each for each in likely(slips(own.digits, problem.missteps)) if each.id == slip]
+    said = [problem.language.say(tell_slip(each, own.digits), problem.nouns) for each in chosen]
+    assert [plain_text(each).split(": ")[1] for each in said] == [f"{done}."]
