@@ -75,7 +75,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     A balance that only shows a force to be zero that no answer comes from earns nothing.
     """
     asked = {find.quantity for find in plan.system.finds}
-    asked |= {limit.id for limit in _judged_limits(plan.system)}
+    asked |= {limit.id for limit in _judged_limits(plan.system)} | plan.system.asked.keys()
     needed = frozenset[str]().union(*(needed_for(plan, find) for find in plan.system.finds))
     for each in _in_order(plan, convention):
         if each.kind != "force" or each.quantity in needed:

@@ -172,14 +172,20 @@ def _fair(found: tuple[Criterion, ...], points: int) -> Shared:
         lengths = [len(groups) for groups in groupings]
         usual = _shared_out(groupings, points)
         at = lengths.index(len(usual)) if usual else 0
-        for place in (at, at - 1, at + 1):
-            groups = groupings[place] if 0 <= place < len(groupings) else []
-            if not groups or _run_together(groups) > _run_together(groupings[at]):
+        places = [place for place in (at, at - 1, at + 1) if 0 <= place < len(groupings)]
+        for place in sorted(places, key=lambda place: _answers_together(groupings[place])):
+            groups = groupings[place]
+            if _run_together(groups) > _run_together(groupings[at]):
                 continue
             shares = alike_shares(points, tuple(_work(group) for group in groups))
             if shares is not None:
                 return tuple(zip(groups, shares, strict=True))
     return ()
+
+
+def _answers_together(groups: Sequence[tuple[Criterion, ...]]) -> int:
+    """How many answers have no group of their own."""
+    return sum(max(sum(each.asked for each in group) - 1, 0) for group in groups)
 
 
 def _run_together(groups: Sequence[tuple[Criterion, ...]]) -> int:

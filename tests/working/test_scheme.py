@@ -211,6 +211,13 @@ def test_two_answers_have_a_mark_each_where_points_allow() -> None:
     assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 0, 1, 1, 0, 1]
 
 
+def test_a_size_and_a_direction_that_are_asked_are_two_answers() -> None:
+    """Ten marks of a point each, so that no two of them share one."""
+    marks = scheme(problem("stepladder-tie").plan, USUAL, 10)
+    assert [mark.kinds for mark in marks[-2:]] == [("magnitude",), ("direction",)]
+    assert {mark.points for mark in marks} == {1}
+
+
 def test_a_load_that_grows_has_a_mark_for_its_resultant() -> None:
     assert ("size and place of the resultant F\u00a0–\u00a0method", 1) in said(
         "gate-under-water", 10
