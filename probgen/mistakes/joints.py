@@ -208,7 +208,8 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """A tension taken as what hangs, or as all the weight.
 
     A level cord holds up nothing of a particle, or of one body among several, and one that pulls
-    down nothing at all.  Unlikely where the load is seen to rest on something, or to hang from two.
+    down nothing at all.  Unlikely where the load is seen to rest on something, or several hang from
+    two cables.
     """
     own = {force.id for force in own_weights(plan.system)}
     several = len(plan.system.bodies) > 1
@@ -218,7 +219,8 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         if level and (particle or several):
             continue
         lifting = None if level else Call("sin", (pull.direction,))
-        rests = _rests(plan.system, pull.body) or _beside_another(plan.system, pull)
+        rests = _rests(plan.system, pull.body)
+        two = _beside_another(plan.system, pull)
         weights = weights_on(plan.system, pull.body)
         hung = weights if particle else [weight for weight in weights if weight.id not in own]
         loads = hung or weights
@@ -228,8 +230,9 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             if forces:
                 changed = replaced(plan, step.unknown, sum_of(forces))
                 parts: dict[str, Part] = {"T": pull.magnitude, "W": letters(forces)}
+                unlikely = rests or (two and len(forces) > 1)
                 yield Misstep(
-                    "tension_equals_load", changed, way, parts, unlikely=rests, only_if=lifting
+                    "tension_equals_load", changed, way, parts, unlikely=unlikely, only_if=lifting
                 )
 
 

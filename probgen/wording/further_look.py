@@ -101,7 +101,8 @@ def looks_put_back(digits: Digits, bodies: Sequence[Body]) -> Looks:
 def looks_along(digits: Digits, bodies: Sequence[Body]) -> Looks:
     """At the forces on each particle along the line of one that stands at a slant, found if any is.
 
-    Not in a course that keeps to x and y.
+    Its angle has a letter: 60° would be turned into 30° without a word.  Not in a course that keeps
+    to x and y.
     """
     system, method = digits.case.system, digits.case.plan.method
     values = digits.case.values
@@ -122,7 +123,7 @@ def looks_along(digits: Digits, bodies: Sequence[Body]) -> Looks:
 
 
 def _slants(force: Force, values: Mapping[str, float]) -> bool:
-    if not names_in(force.direction) <= values.keys():
+    if not names_in(force.direction) or not names_in(force.direction) <= values.keys():
         return False
     turned = math.radians(float(evaluate(force.direction, values)))
     return min(abs(math.sin(turned)), abs(math.cos(turned))) > _SLANT

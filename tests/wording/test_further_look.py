@@ -51,10 +51,13 @@ quantity = "T"
 LEANING = (
     HEAD
     + GIVEN
+    + """
+a = { name = "lean", choices = [30], unit = "deg" }
+"""
     + KNOT
     + """
 [[cable]]
-direction = 120
+direction = "90 + a"
 symbol = "T"
 [unknown]
 P = { name = "push", unit = "N" }
@@ -149,11 +152,15 @@ def test_forces_along_the_line_of_one_that_was_found() -> None:
         [
             "CheckHeading()",
             "UnusedLine(∥, T, Way(None, True, False))",
-            "ΣF_∥ = T − W cos 30° − P cos 60°",
+            "ΣF_∥ = T − W cos a − P sin a",
             "= 113.2 N − 84.9 N − 28.3 N",
             "= 0 N",
         ]
     ]
+
+
+def test_not_by_an_angle_that_is_only_a_number() -> None:
+    assert last_passages(LEANING.replace('"90 + a"', "120")) == []
 
 
 def test_not_in_a_course_that_keeps_to_x_and_y() -> None:
