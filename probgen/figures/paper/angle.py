@@ -6,7 +6,7 @@ The radius of the arc and the place of the number are chosen together, by what i
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import Final
@@ -19,6 +19,8 @@ from probgen.figures.paper.scene import (
     REFERENCE,
     Arc,
     Box,
+    Path,
+    Shape,
     Spot,
     Text,
     heading,
@@ -37,6 +39,7 @@ _NEAREST: Final = 3.0  # how far from its arc a number stands at least, pt
 _ASIDE: Final = 17.0  # how far from the end of its arc one stands that has no room within, pt
 _OFF: Final = 12.5  # so far from its arc a number has a line to it, pt
 _LEAST_LED: Final = 2.0  # a line from a number to its arc, pt
+_SAME: Final = 0.1  # spots so near each other are one, pt
 _CLEAR: Final = 2.2  # between the number and its own lines, pt
 
 # What a place costs, in the measure of `arc.trouble`: by the share of the arc it is at,
@@ -97,12 +100,23 @@ def draw_angle(
     bare = corner.bare_arms(field, radius)
     within = corner.holds(box.centre)
     field.add(Arc(at, radius, corner.reference, sweep, FINE, Tag(What.ANGLE, tag)))
-    if corner.dashed:
-        field.add(line(at, corner.end(radius, within), REFERENCE, Tag(What.REFERENCE, tag)))
+    begin, end = dashed_to(field.shapes, at, corner.reference), corner.end(radius, within)
+    if corner.dashed and abs(begin - at) < abs(end - at):
+        field.add(line(begin, end, REFERENCE, Tag(What.REFERENCE, tag)))
     field.add(*(line(*arm, REFERENCE, Tag(What.ARM, tag)) for arm in bare))
     field.add(set_in(text, box, Tag(What.LABEL, tag)))
     if not within or _away(corner, radius, box) > _OFF:
         _lead(field, mark, tag)
+
+
+def dashed_to(shapes: Iterable[Shape], at: Spot, direction: float) -> Spot:
+    """As far as reference lines run already from a vertex in a direction; the vertex where none
+    does.  One drawn on another would fill its gaps.
+    """
+    runs = [s.lines[0] for s in shapes if isinstance(s, Path) and s.tag.what is What.REFERENCE]
+    along = [(end - at) / heading(direction) for start, end in runs if abs(start - at) < _SAME]
+    reach = max((each.real for each in along if abs(each.imag) < _SAME), default=0.0)
+    return at + max(reach, 0.0) * heading(direction)
 
 
 def _lead(field: Field, mark: _Mark, tag: str) -> None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
-from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.angle import dashed_to, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     Arc,
@@ -66,7 +66,7 @@ def _angles_anew(scene: Scene) -> Scene:
             arc.start + arc.sweep,
             next(shape.text for shape in mark if isinstance(shape, Label)),
             str(arc.tag.of),
-            reference_drawn=not any(shape.tag.what is What.REFERENCE for shape in mark),
+            reference_drawn=dashed_to(scene.shapes, arc.centre, arc.start) == arc.centre,
             reflex=abs(arc.sweep) > 180.0,
             others=[piece for run in coming for piece in pairwise(run)],
         )
