@@ -17,9 +17,9 @@ from probgen.quantities.expression import Expression, Lump, Name, Sum, names_in
 from probgen.statics.system import Body, Couple, Role
 
 _RADIUS: Final = 11.0  # of an arc, pt
-_CLEAR: Final = 18.0  # from what crosses its circle, degrees
+_CLEAR: Final = 26.0  # from what crosses its circle, which may be an arrow's head, degrees
 _WIDEST: Final = 230.0  # how far it turns at most, degrees
-_SHORTEST: Final = 100.0  # and at least, if it keeps clear of all strokes
+_SHORTEST: Final = 84.0  # and at least, if it keeps clear of all strokes
 
 
 def draw_couples(field: Field, measured: Survey, body: Body, scale: float) -> None:

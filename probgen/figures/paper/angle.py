@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import product
 from typing import Final
 
-from probgen.figures.paper.arc import RADII, SMALL, Corner, between, gap, trouble
+from probgen.figures.paper.arc import NARROW, RADII, SMALL, Corner, between, gap, trouble
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, about, around, beside, set_in
 from probgen.figures.paper.scene import (
@@ -23,6 +23,7 @@ from probgen.figures.paper.scene import (
     Shape,
     Spot,
     Text,
+    dot,
     heading,
     line,
     segments,
@@ -32,12 +33,13 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import extent
 
 _FIRST: Final = 17.0  # about what radius an arc will have, pt
-_NARROW: Final = 15.0  # of less than this there is no room between the lines, degrees
 _INNER: Final = (0.2, 0.35, 0.5, 0.65, 0.8)  # where along its arc a number may be nearest to it
 _ON_LINE: Final = 1.2  # so near the end of its arc a number is past the line the arc ends at, pt
 _NEAREST: Final = 3.0  # how far from its arc a number stands at least, pt
 _ASIDE: Final = 17.0  # how far from the end of its arc one stands that has no room within, pt
 _OFF: Final = 12.5  # so far from its arc a number has a line to it, pt
+_LED_TO: Final = (0.5, 0.65, 0.35, 0.8, 0.2)  # where along its arc that may end
+_ACROSS: Final = 0.4  # the least cosine between it and the way from the vertex
 _LEAST_LED: Final = 2.0  # a line from a number to its arc, pt
 _SAME: Final = 0.1  # spots so near each other are one, pt
 _CLEAR: Final = 2.2  # between the number and its own lines, pt
@@ -121,10 +123,19 @@ def dashed_to(shapes: Iterable[Shape], at: Spot, direction: float) -> Spot:
 
 def _lead(field: Field, mark: _Mark, tag: str) -> None:
     """A thin line to an arc from its number, which stands outside its two lines or far off."""
-    end = mark.corner.on(mark.radius, 0.5)
-    start = mark.box.grown(GAP + 0.1).nearest(end)
+    wide = mark.box.grown(GAP + 0.1)
+    ends = [mark.corner.on(mark.radius, share) for share in _LED_TO]
+    # It meets the arc and does not run along it.
+    end = next((e for e in ends if _meets(mark.corner, wide.nearest(e), e)), ends[0])
+    start = wide.nearest(end)
     if abs(end - start) > _LEAST_LED and not field.hits_label(start, end):
         field.add(line(start, end, FINE, Tag(What.LEADER, Tag(What.LABEL, tag))))
+
+
+def _meets(corner: Corner, start: Spot, end: Spot) -> bool:
+    """Whether a line to a spot on an arc comes well across it."""
+    way, across = end - start, end - corner.at
+    return abs(dot(way, across)) > _ACROSS * abs(way) * abs(across)
 
 
 def _sweep(reference: float, direction: float, reflex: bool) -> float:
@@ -153,9 +164,7 @@ def _best(
     """The mark that is seen best, of those whose number touches nothing."""
     best, least = None, math.inf
     sides = tuple(enumerate(corners))
-    narrow = abs(corners[0].sweep) < _NARROW
-    radii = [radius for radius in RADII if radius <= SMALL or not narrow]
-    trials = [(_TURNED * i + c.ease(r), i, r) for (i, c), r in product(sides, radii)]
+    trials = [(_TURNED * i + c.ease(r), i, r) for (i, c), r in product(sides, RADII)]
     for ease, i, radius in sorted(trials):
         if ease >= least:
             break
@@ -185,11 +194,11 @@ def _anywhere(
 
 def _places(corner: Corner, radius: float, text: Text) -> Iterator[tuple[float, Box]]:
     """Where a number may stand, outside last, and the least that costs."""
-    if corner.reflex or abs(corner.sweep) >= _NARROW:
+    if corner.reflex or abs(corner.sweep) >= NARROW:
         for cost, share, off in _NEAR_END if corner.reflex else _WITHIN:
             way = corner.reference + corner.sweep * share
             yield cost, beside(text, corner.at, way, radius + off)
-    if _NARROW <= abs(corner.sweep) < 180.0:
+    if NARROW <= abs(corner.sweep) < 180.0:
         yield _BEFORE, _before(corner, radius, text)
     middle = corner.on(radius, 0.5)
     for box in around(text, _ends(corner, radius), farthest=_ASIDE):

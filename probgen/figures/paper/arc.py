@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.cover import behind
 from probgen.figures.paper.scene import Arrow, Box, Spot, bearing, heading
 from probgen.figures.paper.segment import crosses
 
@@ -18,10 +19,16 @@ RADII: Final = (14.0, 17.0, 21.0, 25.0, 30.0, 36.0, 44.0, 54.0, 66.0)
 SMALL: Final = 36.0
 """The largest radius that is no trouble, pt."""
 
+NARROW: Final = 15.0
+"""Of less than this there is no room between an angle's lines, degrees."""
+
 _USUAL: Final = 17.0  # the radius of an arc that can be seen well enough there, pt
 _LARGER: Final = 0.3  # what each pt costs that it is larger or smaller, and
 _WIDE: Final = 0.1  # what it costs more beyond a small one
 _LEAST: Final = 6.0  # how long an arc is that is seen at once, pt
+_OUT: Final = 0.1  # how much of one is seen at least beside a member, pt
+_TICK: Final = 2.0  # less than this of one looks like a stray stroke, pt
+_UNSEEN: Final = 20.0  # what that costs
 _SHORTER: Final = 4.0  # what each pt costs that it is shorter
 _PASSING: Final = 0.5  # what it costs more of one that passes over other lines from its vertex
 _STRUCK: Final = 14.0  # what it costs to cross a stroke
@@ -68,6 +75,10 @@ class Corner:
         """The equal angle on the other side of its vertex."""
         return replace(self, reference=self.reference + 180.0)
 
+    def length(self, radius: float) -> float:
+        """That of its arc at a radius, pt."""
+        return math.radians(abs(self.sweep)) * radius
+
     def on(self, radius: float, share: float) -> Spot:
         """The spot some share along the arc."""
         return self.at + radius * heading(self.reference + self.sweep * share)
@@ -89,7 +100,7 @@ class Corner:
 
     def chords(self, radius: float, short: float = 0.0) -> Iterator[tuple[Spot, Spot]]:
         """The arc in straight pieces, short of both ends by a length (pt) if it is long enough."""
-        length = math.radians(abs(self.sweep)) * radius
+        length = self.length(radius)
         margin = min(short / length, _MOST_SHORT)
         count = max(2, round(length / _CHORD))
         shares = [margin + (1.0 - 2.0 * margin) * i / count for i in range(count + 1)]
@@ -116,7 +127,7 @@ class Corner:
 
     def ease(self, radius: float) -> float:
         """How well the arc is seen whatever else is drawn: 0 where it is long, and yet small."""
-        length = math.radians(abs(self.sweep)) * radius
+        length = self.length(radius)
         cost = _SHORTER * max(0.0, _LEAST - length) + _WIDE * max(0.0, radius - SMALL)
         larger = _LARGER + _PASSING * self.reflex
         return cost + larger * abs(radius - _USUAL)
@@ -142,7 +153,27 @@ def trouble(
     cost = _HIDDEN * hidden + _STRUCK * struck + _HEAD * heads + _BARE * len(arms)
     cost += _BESIDE * beside + _ACROSS * across
     cost += _PAST_EDGE * between(field, corner.on(_RIM, 0.5), corner.on(radius, 0.5))
+    cost += _covered(field, corner, radius)
     return cost + _ALONG * _along(field, corner, radius)
+
+
+def _covered(field: Field, corner: Corner, radius: float) -> float:
+    """What it costs a narrow arc from a dashed line to lie in the member it ends in, so that less
+    of it is seen; nothing where all the angle is drawn within a body.
+    """
+    if abs(corner.sweep) >= NARROW or not corner.dashed:
+        return 0.0
+    if _seen(field, corner, SMALL) < _OUT:
+        return 0.0
+    whole, seen = corner.length(radius), _seen(field, corner, radius)
+    shorter = max(_LEAST - seen, 0.0) - max(_LEAST - whole, 0.0)
+    return _SHORTER * shorter + _UNSEEN * (seen < _TICK)
+
+
+def _seen(field: Field, corner: Corner, radius: float) -> float:
+    """How much of an arc lies within no body, pt."""
+    covers = behind(field.shapes, corner.on(radius, 0.0), corner.on(radius, 1.0))
+    return corner.length(radius) - sum(high - low for low, high in covers)
 
 
 def _along(field: Field, corner: Corner, radius: float) -> bool:

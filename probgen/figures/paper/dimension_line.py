@@ -52,7 +52,8 @@ _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at 
 _HIDDEN: Final = 40.0  # what one costs that a label hides in part, in pt
 _LOST: Final = 1.0  # what each pt of one costs that is left out
 _INSIDE: Final = 0.8  # what each pt of one costs that lies within a body, in pt of offset
-_ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
+_BY_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
+_ON_HEAD: Final = 20.0  # and what meeting it costs besides
 _FROM_HEAD: Final = 3.5  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
 _STRIP: Final = 60.0  # how far beside what is measured an extension line is expected to run, pt
@@ -252,24 +253,25 @@ def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) 
         ):
             wide = setting.box.grown(GAP)
             hides = any(meets(piece, wide) for piece in due)
-            cost = setting.cost + _IN_THE_WAY * hides + _ON_HEAD * _heads_met(field, setting)
+            near, met = (_heads_met(field, setting, off) for off in (_FROM_HEAD, 0.0))
+            cost = setting.cost + _IN_THE_WAY * hides + _BY_HEAD * near + _ON_HEAD * met
             setting = setting._replace(cost=cost)
             best = setting if best is None or setting.cost < best.cost else best
     return best
 
 
-def _heads_met(field: Field, setting: _Setting) -> int:
-    """How many heads of forces' arrows its lines come too near."""
+def _heads_met(field: Field, setting: _Setting, off: float) -> int:
+    """How many heads of forces' arrows its lines come as near as that, pt."""
     lines = (*setting.pieces, *setting.led)
-    return sum(any(_near_head(arrow, *ends) for ends in lines) for arrow in field.arrows)
+    return sum(any(_near_head(arrow, *ends, off) for ends in lines) for arrow in field.arrows)
 
 
-def _near_head(arrow: Arrow, start: Spot, end: Spot) -> bool:
+def _near_head(arrow: Arrow, start: Spot, end: Spot, off: float) -> bool:
     """Whether a straight piece comes near an arrow's head, both turned so that it lies level."""
     unit = (arrow.head - arrow.tail) / abs(arrow.head - arrow.tail)
     a, b = (start - arrow.head) / unit, (end - arrow.head) / unit
     half = arrow.width / 2
-    head = Box(-arrow.length, -half, 0.0, half).grown(_FROM_HEAD)
+    head = Box(-arrow.length, -half, 0.0, half).grown(off)
     return meets((a.real, a.imag, b.real, b.imag), head)
 
 

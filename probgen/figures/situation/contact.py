@@ -30,10 +30,10 @@ from probgen.figures.parts.ground import (
     tinted,
 )
 from probgen.figures.parts.mechanical import JOINT
-from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
+from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.slider import sliding
-from probgen.figures.situation.slope import is_slope, slope, to_pulley
+from probgen.figures.situation.slope import inclines_at, is_slope, slope, to_pulley
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Body, Element, Kind
 
@@ -192,7 +192,11 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
         for end in ends:
             surface = surface.covering(face + end, _BEYOND)
     surface, held, beneath = to_pulley(stage, element, surface)
-    return Fixture(held, (*beneath, surface))
+    inclines: tuple[Incline, ...] = ()
+    if _is_round(stage, body) and 5.0 < normal % 90.0 < 85.0 and normal < 180.0:
+        foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
+        inclines = inclines_at(stage, element, foot, top - foot, bare=True)
+    return Fixture(held, (*beneath, surface), inclines=inclines)
 
 
 def _is_round(stage: Stage, body: Body) -> bool:

@@ -64,7 +64,7 @@ from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.stage import stage_at
-from probgen.figures.situation.support import draw_supports
+from probgen.figures.situation.support import draw_inclines, draw_supports
 from probgen.figures.situation.water import beds_under, walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
@@ -181,6 +181,7 @@ class _Situation:
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
         draw_scenery(self.stage, self.field, water)
+        draw_inclines(self.field, held.bare)
         return self.field.box
 
     def _by_state(self, surfaces: Iterable[Surface]) -> Iterable[list[Surface]]:

@@ -18,13 +18,17 @@ _WEDGE: Final = 17.0  # height of a fulcrum, pt
 
 @dataclass(frozen=True, slots=True)
 class Incline:
-    """The angle at the foot of a slope: from the level to the way up, degrees; id: its quantity."""
+    """The angle at the foot of a slope: from the level to the way up, degrees; id: its quantity.
+
+    bare: no level line is drawn there.
+    """
 
     foot: Spot
     level: float
     way: float
     text: Datum
     id: str
+    bare: bool = False
 
 
 @dataclass(frozen=True, slots=True)

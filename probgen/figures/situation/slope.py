@@ -57,7 +57,7 @@ def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot
     plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
-    return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
+    return Fixture((*held, *plane), beneath, inclines=inclines_at(stage, element, foot, way))
 
 
 def _to_foot(block: Block, out: complex) -> float:
@@ -106,8 +106,10 @@ def _to_groove(stage: Stage, element: Element, face: Spot, normal: float) -> flo
     return 0.0
 
 
-def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple[Incline, ...]:
-    """The quantity that a slope rises by, where it is one."""
+def inclines_at(
+    stage: Stage, element: Element, foot: Spot, way: complex, *, bare: bool = False
+) -> tuple[Incline, ...]:
+    """The quantity that a slope rises by, where it is one; bare: nothing is drawn below it."""
     assert element.surface is not None  # it has a normal
     level = 0.0 if way.real > 0 else 180.0
     found = []
@@ -115,7 +117,8 @@ def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple
         if isinstance(part, Name) and abs(factor) == 1:
             value = stage.measured.number(part)
             if apart(bearing(way), level + (value if way.real > 0 else -value)) < 0.5:
-                found.append(Incline(foot, level, bearing(way), stage.text(part), part.id))
+                text = stage.text(part)
+                found.append(Incline(foot, level, bearing(way), text, part.id, bare))
     return tuple(found)
 
 

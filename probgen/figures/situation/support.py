@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
@@ -13,7 +14,7 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
-from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
+from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
@@ -36,12 +37,13 @@ class Held:
     """What the supports of a situation leave to those that draw after them.
 
     surfaces: faces still to be hatched; ends: how bars end at their supports; inclines: ids of the
-    angles told at the foot of a slope.
+    angles told at the foot of a slope; bare: those of them that are still to be drawn.
     """
 
     surfaces: tuple[Surface, ...]
     ends: Ends
     inclines: frozenset[str]
+    bare: tuple[Incline, ...] = ()
 
 
 def draw_supports(stage: Stage, field: Field) -> Held:
@@ -49,7 +51,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
     surfaces: list[Surface] = []
     gaps: dict[str, float] = {}
     cuts: dict[str, complex] = {}
-    inclines: set[str] = set()
+    inclines: list[Incline] = []
     for element in stage.system.elements:
         if stage.is_inner(element):
             # The pin is in the body drawn first; the other one stops short of it too.
@@ -65,12 +67,18 @@ def draw_supports(stage: Stage, field: Field) -> Held:
             gaps[element.at] = fixture.gap
         if fixture.cut:
             cuts[element.at] = fixture.cut
-        for each in fixture.inclines:
-            draw_angle(
-                field, each.foot, each.level, each.way, each.text, each.id, reference_drawn=True
-            )
-            inclines.add(each.id)
-    return Held(tuple(surfaces), Ends(gaps, cuts), frozenset(inclines))
+        draw_inclines(field, [each for each in fixture.inclines if not each.bare])
+        inclines += fixture.inclines
+    bare = tuple(each for each in inclines if each.bare)
+    ids = frozenset(each.id for each in inclines)
+    return Held(tuple(surfaces), Ends(gaps, cuts), ids, bare)
+
+
+def draw_inclines(field: Field, inclines: Iterable[Incline]) -> None:
+    """The angles at the feet of slopes."""
+    for each in inclines:
+        told = each.foot, each.level, each.way, each.text, each.id
+        draw_angle(field, *told, reference_drawn=not each.bare)
 
 
 def fixture_of(stage: Stage, element: Element) -> Fixture:

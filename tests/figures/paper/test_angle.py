@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
+from itertools import pairwise
 
 import pytest
 
-from probgen.figures.paper.angle import arc_pieces, draw_angle
+from probgen.figures.paper.angle import (
+    _lead,
+    _Mark,
+    _meets,
+    arc_pieces,
+    dashed_to,
+    draw_angle,
+)
+from probgen.figures.paper.arc import Corner
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     HEAVY,
     Arc,
     Arrow,
+    Box,
     Label,
     Path,
     apart,
@@ -229,3 +240,43 @@ def test_reference_line_is_shorter_where_the_number_stands_outside() -> None:
         assert isinstance(dashed, Path)
         lengths.append(abs(dashed.lines[0][1]) - arc_of(field).radius)
     assert lengths[0] < lengths[1]
+
+
+def test_reference_lines_from_one_vertex_lie_nowhere_on_each_other() -> None:
+    field = Field()
+    field.add(line(0j, heading(25.0) * 90.0, HEAVY), line(0j, heading(-70.0) * 90.0, HEAVY))
+    for degrees in (25, -70):
+        draw_angle(field, 0j, 0.0, float(degrees), number(70), str(degrees), reference_drawn=False)
+    dashed = [s.lines[0] for s in field.shapes if s.tag.what is What.REFERENCE]
+    reaches = sorted((abs(start), abs(end)) for start, end in dashed)
+    assert reaches[0][0] == 0.0
+    assert all(one[1] <= other[0] + 1e-9 for one, other in pairwise(reaches))
+    longest = max(shape.radius for shape in field.shapes if isinstance(shape, Arc))
+    assert reaches[-1][1] > longest
+    assert dashed_to(field.shapes, 0j, 0.0) == pytest.approx(reaches[-1][1])
+    assert dashed_to(field.shapes, 0j, 25.0) == 0j
+
+
+def test_a_narrow_arc_reaches_out_of_the_member_it_ends_in() -> None:
+    field, thin = Field(), Field()
+    field.add(*bar((0j, heading(80.0) * 150.0), 4.5, tag("body")))
+    thin.add(line(0j, heading(80.0) * 150.0, HEAVY))
+    for each in (field, thin):
+        draw_angle(each, 0j, 90.0, 80.0, number(10), "theta", reference_drawn=False)
+    radius = arc_of(field).radius
+    assert radius > arc_of(thin).radius
+    assert radius * math.sin(math.radians(10.0)) > 4.5 + 2.0
+
+
+def test_the_line_to_an_arc_does_not_run_along_it() -> None:
+    corner = Corner(0j, 0.0, 70.0, dashed=False)
+    middle = corner.on(21.0, 0.5)
+    along = middle + 30.0 * heading(35.0 - 90.0)
+    assert not _meets(corner, along, middle)
+    assert _meets(corner, middle * 2.0, middle)
+    field = Field()
+    field.add(line(0j, 60 + 0j, HEAVY))
+    _lead(field, _Mark(corner, 21.0, Box(28.0, -24.0, 58.0, -14.0)), "beta")
+    ((_, end),) = (shape.lines[0] for shape in field.shapes if shape.tag.what is What.LEADER)
+    assert abs(end) == pytest.approx(21.0)
+    assert bearing(end) != pytest.approx(35.0)

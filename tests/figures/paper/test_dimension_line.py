@@ -7,12 +7,20 @@ from decimal import Decimal
 import pytest
 
 from probgen.figures.paper.canvas import Field, Ray
-from probgen.figures.paper.dimension_line import _extension, _settings, draw_length, strips
+from probgen.figures.paper.dimension_line import (
+    _extension,
+    _heads_met,
+    _Setting,
+    _settings,
+    draw_length,
+    strips,
+)
 from probgen.figures.paper.placement import GAP, centred, set_in
 from probgen.figures.paper.scene import (
     FINE,
     HEAVY,
     Arrow,
+    Box,
     Label,
     Path,
     Tone,
@@ -118,6 +126,16 @@ def test_it_lies_in_a_row_clear_of_the_head_of_a_force() -> None:
     assert min(arrow.head.imag for arrow in arrows(field) if arrow is not force) < -23.0
     right = [p.lines[0] for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
     assert max(spot.imag for piece in right for spot in piece) == pytest.approx(-22.5)
+
+
+def test_its_line_rather_comes_near_the_head_of_a_force_than_meets_it() -> None:
+    field, setting = Field(), _Setting(Box(0, 0, 1, 1), 0.0, ((0j, 100 + 0j),))
+    near = [_heads_met(field, setting, off) for off in (3.5, 0.0)]
+    assert near == [0, 0]
+    field.add(Arrow(50 + 40j, 50 + 2j, HEAVY))
+    assert [_heads_met(field, setting, off) for off in (3.5, 0.0)] == [1, 0]
+    field.add(Arrow(80 + 40j, 80 - 2j, HEAVY))
+    assert [_heads_met(field, setting, off) for off in (3.5, 0.0)] == [2, 1]
 
 
 def test_no_extension_line_strikes_the_letter_of_a_force() -> None:

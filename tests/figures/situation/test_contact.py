@@ -157,6 +157,14 @@ def test_a_ramp_reaches_under_all_of_a_round_on_it() -> None:
     assert ramp.height(set_out.spot("O")) == pytest.approx(radius)
 
 
+def test_a_ramp_under_a_round_has_its_angle_at_its_foot() -> None:
+    set_out = stage(REEL, 'reel = "drum"')
+    fixture = touched(set_out, set_out.system.element("N"))
+    (incline,), (ramp,) = fixture.inclines, fixture.surfaces
+    assert incline.bare
+    assert incline.foot == min(ramp.ends, key=lambda spot: spot.imag)
+
+
 def test_a_wedge_is_drawn_whatever_the_normal() -> None:
     set_out = stage(LEANING, 'N = "fulcrum"')
     fixture = touched(set_out, set_out.system.element("N"))
