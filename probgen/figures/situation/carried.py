@@ -319,7 +319,9 @@ class Burdens:
         else:
             largest = first if row.heights[0] > row.heights[1] else last
             even = [(first + (last - first) * share, away) for share in (0.5, 0.25, 0.75)]
-            places = [tuple(even) if shares[0] == shares[1] else ((largest, away),)]
+            inward = away + (-45.0 if largest == first else 45.0)
+            at_end = (largest, away), (largest, inward)
+            places = [tuple(even) if shares[0] == shares[1] else at_end]
         for name, anchors in zip(row.spread.names, places, strict=False):
             id = name.id if isinstance(name, Name) else row.element.id
             yield Note(self.stage.text(name), anchors, Tag(What.LABEL, id))

@@ -12,6 +12,7 @@ from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
 from probgen.figures.paper.scene import (
     FINE,
+    Arrow,
     Box,
     Label,
     Segment,
@@ -56,7 +57,7 @@ def set_notes(
         near = _clear(strips, around(note.text, note.anchors, farthest=_NEAR))
         anywhere = around(note.text, note.anchors)
         if note.thing is None:
-            field.place(note.text, chain(near, anywhere), note.tag)
+            _set_by_arrow(field, note, chain(near, anywhere))
             continue
         others = [thing for thing in things if thing != note.thing]
         by, far, across = (
@@ -75,6 +76,22 @@ def set_notes(
         away = label.box.gap(note.thing)
         if away > _OFF or any(label.box.gap(other) <= away for other in others):
             _lead(field, label, note.thing)
+
+
+def _set_by_arrow(field: Field, note: Note, boxes: Iterable[Box]) -> None:
+    """A label in the first free box; if that is nearer to another force's arrow than to the one
+    it names, in the first that is not, with a line to it from far off.
+    """
+    arrows = [s for s in field.shapes if isinstance(s, Arrow) and s.tag.what is What.FORCE]
+    own = [bounds([s]) for s in arrows if s.tag.of == note.tag.of]
+    others = [bounds([s]) for s in arrows if s.tag.of != note.tag.of]
+    first = next(box for box in boxes if field.is_free(box))
+    astray = own and any(first.gap(other) <= first.gap(own[0]) for other in others)
+    far = around(note.text, note.anchors, farthest=_FAR) if astray else ()
+    nearer = _nearer(field, own[0], others, far) if astray else ()
+    label = field.place(note.text, chain(nearer, (first,)), note.tag)
+    if astray and label.box.gap(own[0]) > _BY:
+        _lead(field, label, own[0])
 
 
 @dataclass(frozen=True, slots=True)

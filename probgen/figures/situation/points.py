@@ -24,7 +24,7 @@ def draw_letters(stage: Stage, field: Field, named: Collection[str]) -> None:
         name: Lettered(letters.get(name, name), stage.spot(name), _half_at(stage, name))
         for name in _lettered(stage, named)
     }
-    bare = {name for name, each in points.items() if not each.half and name not in drawn}
+    bare = {name for name in points if name not in drawn}
     set_letters(field, points, bare)
 
 

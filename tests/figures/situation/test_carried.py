@@ -14,6 +14,7 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
 from tests.figures.seen import box_of, tagged, touching
@@ -150,6 +151,16 @@ def test_each_end_of_an_uneven_load_has_its_label() -> None:
     notes = list(carried.spreads(carried.system.bodies[0]))
     assert [str(note.tag) for note in notes] == ["label:w"]
     assert any(isinstance(shape, Arrow) for shape in carried.field.shapes)
+
+
+def test_the_label_of_a_load_that_falls_off_may_lie_over_it_beside_its_larger_end() -> None:
+    carried = burdens(loaded("falling"))
+    (note,) = carried.spreads(carried.system.bodies[0])
+    (end, away), (also, inward) = note.anchors
+    row = bounds(s for s in carried.field.shapes if s.tag.what is What.DISTRIBUTED)
+    assert end == also
+    assert abs(heading(away) - 1j) < 1e-9
+    assert heading(inward).real * (row.centre - end).real > 0.0
 
 
 @pytest.mark.parametrize(("kind", "kept"), [("falling", True), ("even", False)])

@@ -7,7 +7,18 @@ from dataclasses import replace
 import pytest
 
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import HEAVY, MEDIUM, Arc, Box, Label, Path, bounds, circle, line
+from probgen.figures.paper.scene import (
+    HEAVY,
+    MEDIUM,
+    Arc,
+    Arrow,
+    Box,
+    Label,
+    Path,
+    bounds,
+    circle,
+    line,
+)
 from probgen.figures.situation.carried import Note
 from probgen.figures.situation.lettering import Lettered, set_letters, set_notes
 from probgen.quantities.expression import Name
@@ -39,6 +50,18 @@ def test_a_label_without_a_place_of_its_own_has_a_line_to_its_thing() -> None:
     set_notes(field, [note()], [OWN], [])
     (leader,) = [shape for shape in field.shapes if str(shape.tag) == "leader:label:m"]
     assert not isinstance(leader, Label)
+
+
+def test_a_force_s_label_is_nearest_to_its_own_arrow() -> None:
+    """Though there is room sooner beside that of another force."""
+    field = Field()
+    for id, at in (("P", 0.0), ("Q", 30.0)):
+        field.add(Arrow(complex(at, 30.0), complex(at, 0.0), MEDIUM, tag(f"force:{id}")))
+    own, other = (bounds([shape]) for shape in field.shapes)
+    for x in (2.0, 6.0, 10.0):
+        field.add(line(x - 40j, x + 60j, MEDIUM), line(-x - 40j, -x + 60j, MEDIUM))
+    set_notes(field, [Note(MASS, ((9j, 0.0),), tag("label:P"))], [], [])
+    assert placed(field).box.gap(own) < placed(field).box.gap(other)
 
 
 CENTRE = Box(0.0, 0.0, 4.0, 4.0)

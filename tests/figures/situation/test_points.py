@@ -7,8 +7,8 @@ from probgen.figures.paper.tag import What
 from probgen.problem.problem_figures import situation_scene
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
-from tests.figures.seen import box_of
-from tests.figures.sketches import LEANING, sketch
+from tests.figures.seen import box_of, tagged
+from tests.figures.sketches import BEAM, LEANING, sketch
 from tests.situations import worked
 
 
@@ -29,3 +29,10 @@ def test_a_point_of_two_states_is_lettered_at_both() -> None:
         assert isinstance(label.text, Name)
         assert label.text.symbol == point[-1]
         assert (label.box.gap(second) < 20.0) == point.startswith("second")
+
+
+def test_a_named_point_of_a_beam_where_nothing_is_has_a_dot() -> None:
+    bolted = BEAM.replace("[body.shelf]", 'D = ["L/2", 0]\n[body.shelf]')
+    scene = sketch(bolted, named=("A", "D"))
+    (dot,) = tagged(scene, "point")
+    assert str(dot.tag) == "point:D"
