@@ -247,7 +247,8 @@ def test_reference_lines_from_one_vertex_lie_nowhere_on_each_other() -> None:
     field.add(line(0j, heading(25.0) * 90.0, HEAVY), line(0j, heading(-70.0) * 90.0, HEAVY))
     for degrees in (25, -70):
         draw_angle(field, 0j, 0.0, float(degrees), number(70), str(degrees), reference_drawn=False)
-    dashed = [s.lines[0] for s in field.shapes if s.tag.what is What.REFERENCE]
+    lines = [shape for shape in field.shapes if isinstance(shape, Path)]
+    dashed = [each.lines[0] for each in lines if each.tag.what is What.REFERENCE]
     reaches = sorted((abs(start), abs(end)) for start, end in dashed)
     assert reaches[0][0] == 0.0
     assert all(one[1] <= other[0] + 1e-9 for one, other in pairwise(reaches))
@@ -277,6 +278,7 @@ def test_the_line_to_an_arc_does_not_run_along_it() -> None:
     field = Field()
     field.add(line(0j, 60 + 0j, HEAVY))
     _lead(field, _Mark(corner, 21.0, Box(28.0, -24.0, 58.0, -14.0)), "beta")
-    ((_, end),) = (shape.lines[0] for shape in field.shapes if shape.tag.what is What.LEADER)
+    lines = [shape for shape in field.shapes if isinstance(shape, Path)]
+    ((_, end),) = (each.lines[0] for each in lines if each.tag.what is What.LEADER)
     assert abs(end) == pytest.approx(21.0)
     assert bearing(end) != pytest.approx(35.0)
