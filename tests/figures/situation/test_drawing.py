@@ -187,12 +187,12 @@ def test_points_the_statement_names_are_lettered() -> None:
 
 
 def test_a_named_point_where_nothing_is_drawn_has_a_dot() -> None:
-    """N, beside the beam; M lies on it."""
+    """N, beside the beam, and M, which lies on it; at A there is a wall."""
     beside = BEAM.replace('B = ["L", 0]', 'B = ["L", 0]\nM = ["L/2", 0]\nN = ["L/2", "L/4"]')
     template, values, givens = read(beside)
     shown = (template.system, template.labels, values, Depictions(), givens)
     scene = situation(*shown, named=["A", "M", "N"], tell=telling(template))
-    assert [str(shape.tag) for shape in tagged(scene, "point")] == ["point:N"]
+    assert [str(shape.tag) for shape in tagged(scene, "point")] == ["point:M", "point:N"]
 
 
 def test_ends_of_bodies_are_lettered_as_keys_take_torques_about_them() -> None:
