@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from itertools import product
 from typing import Final
 
 from probgen.quantities.dimension import dimension_of
@@ -40,8 +39,9 @@ from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part, of_a_turned_angle
 from probgen.wording.passage import Part, sentences
 from probgen.wording.torque_forms import written_out
-from probgen.working.digits import HALF, Digits, Line
+from probgen.working.digits import Digits
 from probgen.working.fact import Fact
+from probgen.working.line import HALF, USUAL_GUARD, Line, line_of
 from probgen.working.multiple import same_amount
 
 
@@ -141,7 +141,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     """left = expression = numbers put in = carried result, about the final result."""
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
-    line = digits.line(expression, value, variable.dimension, id)
+    line = line_of(digits, expression, value, variable.dimension, id)
     ending = Row((left,), "=", _ending(digits, id, line.result))
     if digits.final(id).unit is UNITS["turn"]:  # after radians, without its degrees
         ending = Row((left,), "≈", (digits.final(id),))
@@ -212,14 +212,14 @@ def worked_between(digits: Digits, line: Line) -> Expression | None:
     """
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for off, more in product((HALF * near, near), (1, 2)):
-        digits.guards.begin_line()
-        worked = _parts_worked(digits, printed, more)
-        if worked == printed:
-            break
-        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) <= off:
-            digits.guards.end_line(more)
-            return worked
+    for off in (HALF * near, near):
+        for guard in digits.guards.attempts(USUAL_GUARD):
+            worked = _parts_worked(digits, printed, guard)
+            if worked == printed:
+                break
+            if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) <= off:
+                digits.guards.end_line()
+                return worked
     digits.guards.leave_line()
     return None
 

@@ -49,6 +49,7 @@ from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
+from probgen.working.line import line_of
 
 
 def forces_passage(digits: Digits, body: Body, before: Sequence[Body] | None = None) -> Passage:
@@ -294,7 +295,7 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     """W = m g = (4.0 kg)(9.80 m/s^2) = 39.2 N."""
     variable = digits.case.system.variables[definition.variable]
     value = digits.case.values[definition.variable]
-    line = digits.line(definition.expression, value, variable.dimension)
+    line = line_of(digits, definition.expression, value, variable.dimension)
     if isinstance(definition.expression, Number):
         return Row((variable.as_name,), "=", (line.result,))
     shown = () if lone_number(line.printed) else (line.printed, Relation("="))

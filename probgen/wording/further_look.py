@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
-from probgen.quantities.rounding import exact, round_figures
+from probgen.quantities.rounding import exact, last_place, round_figures
 from probgen.quantities.unit import FORCE
 from probgen.statics.equation import Axis, Equation, Lie, X, Y, force_balance, oriented
 from probgen.statics.plan import Plan
@@ -34,6 +34,7 @@ from probgen.wording.unused import Looked, as_unused, chosen
 from probgen.working.digits import Digits
 from probgen.working.direction import way_of
 from probgen.working.fact import Fact
+from probgen.working.line import HALF, USUAL_GUARD
 
 _LINE: Final = "∥"  # the label of an axis along a force
 _SLANT: Final = 0.01  # of the sine and the cosine of a force that stands at a slant
@@ -175,12 +176,25 @@ def _besides(
 def found_rows(
     digits: Digits, id: str, expression: Expression, known: Mapping[str, float]
 ) -> Iterator[Row]:
-    """A force not found before, in symbols and its number."""
+    """A force not found before, in symbols and its number, which what is printed before gives."""
     value = float(evaluate(expression, known))
     unit = digits.units.unit_of(FORCE)
     figures = digits.convention.figures + 1
     shown = Number(round_figures(exact(value / unit.factor), figures), unit)
+    if names_in(expression) <= digits.case.values.keys():
+        _reach(digits, expression, shown)
     left = (digits.case.system.variables[id].as_name,)
     if expression != ZERO:
         yield Row(left, "=", (expression,))
     yield Row(() if expression != ZERO else left, "=", (shown,))
+
+
+def _reach(digits: Digits, expression: Expression, shown: Number) -> None:
+    """Gives what an expression holds the digits that give a number, where few are enough."""
+    last = last_place(shown.value) * exact(digits.units.unit_of(FORCE).factor)
+    for guard in digits.guards.attempts(USUAL_GUARD):
+        worked = float(evaluate(digits.put_in(expression, guard), {}))
+        if abs(worked - float(evaluate(shown, {}))) <= HALF * float(last):
+            digits.guards.end_line()
+            return
+    digits.guards.leave_line()

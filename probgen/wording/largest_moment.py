@@ -29,6 +29,7 @@ from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.stretch import SHEAR, place_letter, told_from
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
+from probgen.working.line import line_of
 
 _NONE: Final = 1e-9
 """Of the largest value along a body: none."""
@@ -82,7 +83,7 @@ def _shear_row(digits: Digits, found: InternalForces, point: str, *, before: boo
 
 
 def _worked(digits: Digits, expression: Expression, value: float) -> Formula:
-    line = digits.line(expression, value, FORCE)
+    line = line_of(digits, expression, value, FORCE)
     shown = () if lone_number(line.printed) else (line.printed, Relation("="))
     return (expression, Relation("="), *shown, line.result)
 

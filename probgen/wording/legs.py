@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from probgen.quantities.expression import Expression, Lump, evaluate, names_in, times, total
+from probgen.quantities.expression import Expression, Lump, Number, evaluate, names_in, times, total
 from probgen.quantities.formula import Relation
+from probgen.quantities.rounding import exact, last_place
 from probgen.statics.equation import Term
 from probgen.wording.facts.torque import ArmOfLegs, LegsAcross, Placed
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
+from probgen.working.line import HALF, USUAL_GUARD
 
 
 def legs_told(
@@ -38,7 +40,7 @@ def arm_of_legs(
         signed = [(-sign, arm) for sign, arm in signed]
     legs = total(*sorted(((sign, Lump(arm)) for sign, arm in signed), key=lambda leg: -leg[0]))
     arm = total(*sorted(signed, key=lambda leg: -leg[0]))
-    shown = (arm, digits.put_in(arm), digits.put_in(legs), digits.put_in(Lump(arm)))
+    shown = (arm, digits.put_in(arm), *_added(digits, legs, Lump(arm)))
     formula: list[Expression | Relation] = [shown[0]]
     for each in dict.fromkeys(shown[1:]):
         formula += [Relation("="), each]
@@ -51,3 +53,16 @@ def arm_along(term: Term) -> Expression:
     """The part of a leg that is square to the force."""
     assert term.length is not None
     return times(Lump(term.length), term.ratio)
+
+
+def _added(digits: Digits, legs: Expression, whole: Expression) -> tuple[Expression, Expression]:
+    """The legs in numbers and their sum, with as many digits as make the one give the other."""
+    for guard in digits.guards.attempts(USUAL_GUARD):
+        added, arm = digits.put_in(legs, guard), digits.put_in(whole)
+        assert isinstance(arm, Number)
+        last = last_place(arm.value) * (exact(arm.unit.factor) if arm.unit else 1)
+        if abs(float(evaluate(total((1, added), (-1, arm)), {}))) <= HALF * float(last):
+            digits.guards.end_line()
+            return added, arm
+    digits.guards.leave_line()
+    return digits.put_in(legs), digits.put_in(whole)

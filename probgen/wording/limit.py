@@ -29,7 +29,8 @@ from probgen.wording.facts.ending import (
     RoundedWithin,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
-from probgen.working.digits import Digits, Line
+from probgen.working.digits import Digits
+from probgen.working.line import Line, line_of
 from probgen.working.multiple import same_amount
 from probgen.working.verdict import margin, reached_first, side_dimension, verdict_on
 
@@ -141,7 +142,7 @@ def holding_passage(digits: Digits, find: Find) -> Passage:
 
 def _side_line(digits: Digits, side: Expression) -> tuple[Expression, Line]:
     value = float(evaluate(side, digits.case.values))
-    return side, digits.line(side, value, side_dimension(digits.case, side))
+    return side, line_of(digits, side, value, side_dimension(digits.case, side))
 
 
 def _row(told: tuple[Expression, Line]) -> Row:
@@ -163,12 +164,12 @@ def _margin_row(digits: Digits, limit: Limit) -> Row:
     sized = [(float(evaluate(s, digits.case.values)), s) for s in (limit.left, limit.right)]
     (more, larger), (less, smaller) = sorted(sized, key=lambda each: -each[0])
     final = margin(digits, limit)
-    digits.guards.begin_line()
     for guard in range(1, _MOST_GUARD):
+        digits.guards.begin_line()
         numbers = [digits.carried(value, dimension, guard) for value in (more, less)]
         left = replace(numbers[0], value=in_full(numbers[0].value - numbers[1].value))
         if same_amount(digits.rounded(float(evaluate(left, {})), unit), final):
-            digits.guards.end_line(guard)
+            digits.guards.end_line()
             break
     else:
         digits.guards.leave_line()

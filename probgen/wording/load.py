@@ -15,6 +15,7 @@ from probgen.wording.facts.load import LoadHeading, LoadIntegrated
 from probgen.wording.passage import Passage, sentences
 from probgen.working.bodies_used import ids_of
 from probgen.working.digits import Digits
+from probgen.working.line import line_of
 
 
 def integrated(system: System) -> frozenset[str]:
@@ -114,7 +115,9 @@ def _in_numbers(digits: Digits, of: Name) -> Iterator[Row]:
     asked = any(find.quantity == of.id for find in digits.case.system.finds)
     variable = digits.case.system.variables[of.id]
     value = digits.case.values[of.id]
-    line = digits.line(_definition(digits, of), value, variable.dimension, of.id if asked else "")
+    line = line_of(
+        digits, _definition(digits, of), value, variable.dimension, of.id if asked else ""
+    )
     if not lone_number(line.printed):
         yield Row((), "=", (line.printed,))
     between = worked_between(digits, line)

@@ -11,6 +11,7 @@ from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE
 from probgen.statics.geometry import Angle
 from probgen.working.digits import Digits
+from probgen.working.line import line_of
 
 
 def degrees_shown(digits: Digits, value: float, expression: Expression) -> Number:
@@ -33,7 +34,7 @@ def by_lengths(digits: Digits, expression: Expression, shown: Number) -> Formula
             values = digits.case.values
             if min(float(evaluate(each, values)) for each in (rise, run)) > 0.0:
                 slope = Call("atan", (Quotient(rise, run),))
-                worked = digits.line(slope, float(evaluate(slope, values)), ANGLE)
+                worked = line_of(digits, slope, float(evaluate(slope, values)), ANGLE)
                 return (slope, Relation("="), worked.printed, Relation("="), shown)
     return None
 

@@ -25,6 +25,7 @@ from probgen.wording.passage import Part, Passage, sentences
 from probgen.working.digits import Digits
 from probgen.working.direction import direction_of, quarter_of
 from probgen.working.fact import Fact
+from probgen.working.line import line_of
 
 
 def resultant_passages(digits: Digits) -> Iterator[Passage]:
@@ -81,7 +82,7 @@ def _steepness(digits: Digits, x: Name, y: Name) -> Number:
 def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Iterator[Row]:
     size = digits.case.values[Quantity(find.quantity).magnitude]
     root = Call("hypot", (x, y))
-    line = digits.line(root, size, FORCE)
+    line = line_of(digits, root, size, FORCE)
     yield Row((force,), "=", (root, Relation("="), line.printed))
     yield Row((), "=", rounded_off(line.result, digits.rounded(size, digits.unit_of(x.id))))
 
@@ -93,7 +94,7 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
         sizes.reverse()
     slope = Call("atan", (Quotient(*sizes),))
     value = float(evaluate(slope, digits.case.values))
-    digits.line(slope, value, ANGLE)  # gives the components the digits the angle needs
+    line_of(digits, slope, value, ANGLE)  # gives the components the digits the angle needs
     printed = Call("atan", (Quotient(*(_size(digits, part) for part in sizes)),))
     yield Row((_letter_of_angle(digits),), "=", (slope,))
     yield Row((), "=", (printed, Relation("="), _steepness(digits, x, y)))

@@ -5,10 +5,8 @@ significant figures, angles at a tenth of a degree; a result whose last zero wou
 is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to it, and the largest
 or smallest value before a limit is rounded to the side where the limit still holds.  A value
 carried from one line to the next is shown with a guard digit, or more where a line needs them so
-that its printed numbers really give its printed result: the same digits in every line (`Guards`).
-Where the printed numbers give another last digit than the value has, or it would take more than
-two guard digits to give it, as with a small difference of large forces, the value is written as the
-printed numbers give it, as long as its answer is the same: who works a line again finds its result.
+that its printed numbers really give its printed result: the same digits in every line (`Guards`,
+`line_of`).
 """
 
 from __future__ import annotations
@@ -17,8 +15,6 @@ import math
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass, field
 from decimal import Decimal
-
-import numpy as np
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -29,11 +25,9 @@ from probgen.quantities.expression import (
     Number,
     Root,
     evaluate,
-    names_in,
     parts,
     substituted,
 )
-from probgen.quantities.printed_sum import tidied
 from probgen.quantities.radians import in_radians
 from probgen.quantities.rounding import (
     RoundingRule,
@@ -61,22 +55,8 @@ from probgen.working.guards import Guards
 from probgen.working.multiple import figures_shown, in_one_of
 
 _MOST_GUARD = 7
-_USUAL_GUARD = 2  # as many as people write
-HALF = 0.5 + 1e-9  # of a unit in the last place, and the rounding of floats
 _INVERSE = ("asin", "acos", "atan", "atan2")
 _AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """An expression with its numbers put in, and the number they give.
-
-    guard: the guard digits of what was carried from lines before.
-    """
-
-    printed: Expression
-    result: Number
-    guard: int
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -116,9 +96,9 @@ class Digits:
 
     def answered(self, id: str, value: float, unit: Unit) -> Number:
         """A value (coherent) of a quantity, right or wrong, rounded as its answer is."""
-        return self.rounded(value, unit, self._rule(id))
+        return self.rounded(value, unit, self.rule(id))
 
-    def _rule(self, id: str) -> RoundingRule:
+    def rule(self, id: str) -> RoundingRule:
         """The course's rule, or the side that holds for the utmost value of a quantity."""
         find = self.asked_utmost(id)
         if find is None:
@@ -160,7 +140,7 @@ class Digits:
         """
         key = (value, unit.name, rule := rule or self.convention.rounding)
         if key not in self._rounded:
-            ended = Number(self._ended(exact(value / unit.factor), unit, rule), unit)
+            ended = Number(self.ended(exact(value / unit.factor), unit, rule), unit)
             self._rounded[key] = in_one_of(self.multiples, figures_shown(ended))
         return self._rounded[key]
 
@@ -177,12 +157,12 @@ class Digits:
         for id, of in self.case.system.asked.items():
             if id in self.case.values and not of.is_direction:
                 unit, value = self.unit_of(of.unit_id), self.case.values[id]
-                ended = self._ended(exact(value / unit.factor), unit, self._rule(id))
+                ended = self.ended(exact(value / unit.factor), unit, self.rule(id))
                 shown = figures_shown(Number(ended, unit))
                 if shown.unit is not None and shown.unit != unit:
                     yield shown.unit
 
-    def _ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
+    def ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
         if unit == DEGREE:
             return round_places(value, PLACES, rule)
         return round_figures(value, self.convention.figures, rule)
@@ -192,7 +172,7 @@ class Digits:
 
         guard: digits beyond the course's figures, or more where another line needs more.
         """
-        self.guards.show(key := _key(value, dimension))
+        self.guards.show(key := key_of(value, dimension))
         if self.guards.written and (own := self.guards.written.get(key)):
             return own if value > 0.0 else Number(-own.value, own.unit)
         alike = self._shortly(abs(value), dimension, 1)
@@ -201,10 +181,10 @@ class Digits:
     def _shortly(self, value: float, dimension: Dimension, guard: int) -> Number:
         key = (value, dimension, guard)
         if key not in self._short:
-            self._short[key] = self._cut(value, dimension, guard)
+            self._short[key] = self.cut(value, dimension, guard)
         return self._short[key]
 
-    def _cut(self, value: float, dimension: Dimension, guard: int) -> Number:
+    def cut(self, value: float, dimension: Dimension, guard: int) -> Number:
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
@@ -287,75 +267,16 @@ class Digits:
         It has a guard digit, and more where rounding the printed digits would give another answer.
         id: of the quantity, for the utmost value of one is rounded by a rule of its own.
         """
-        rule = self._rule(id)
+        rule = self.rule(id)
         unit = self.units.unit_of(dimension)
-        final = self._ended(exact(value / unit.factor), unit, rule)
-        self.guards.begin_line()
+        final = self.ended(exact(value / unit.factor), unit, rule)
         for guard in range(1, _MOST_GUARD):
+            self.guards.begin_line()
             printed = self.carried(value, dimension, guard)
-            if self._ended(printed.value, unit, rule) == final:
+            if self.ended(printed.value, unit, rule) == final:
                 break
-        self.guards.end_line(guard)
+        self.guards.end_line()
         return printed
-
-    def line(
-        self, expression: Expression, value: float, dimension: Dimension, id: str = ""
-    ) -> Line:
-        """An expression with as many guard digits as make its printed numbers give its result.
-
-        id: of the quantity that is worked out, as for `result`.
-        The result is what the printed numbers give, rounded; where other lines have fixed how the
-        value is written, it may be less than one unit of its last digit away.  Raises
-        ArithmeticError when no number of digits is enough.
-        """
-        line = self._line(expression, value, dimension, id)
-        if line is None and self.guards.write_none():
-            line = self._line(expression, value, dimension, id)
-        if line is None:
-            names = sorted(names_in(expression))
-            raise ArithmeticError(f"no printed working of {names} reaches {value!r}")
-        return line
-
-    def _line(
-        self, expression: Expression, value: float, dimension: Dimension, id: str
-    ) -> Line | None:
-        unit, key = self.units.unit_of(dimension), _key(value, dimension)
-        before = self.guards.has_shown(key)
-        result = self.result(value, dimension, id)
-        near = float(last_place(result.value)) if result.value else 1e-3
-        whole = result.value == exact(value / unit.factor)  # nothing is rounded off
-        self.guards.begin_line()
-        for guard in range(1, _MOST_GUARD + 1):
-            printed = tidied(self.put_in(expression, guard))
-            with np.errstate(all="ignore"):  # a number too small for its digits is printed as 0
-                worked = float(evaluate(printed, {})) / unit.factor
-            if not math.isfinite(worked):
-                continue
-            off = abs(worked - float(result.value))
-            wrong = off > HALF * near and (off < near or guard == _USUAL_GUARD)
-            wrong = wrong and not whole and self.guards.may_write(key, (expression, id))
-            if wrong and (own := self._as_worked(worked, value, dimension, id)):
-                self.guards.end_line(guard)
-                size = Number(abs(own.value), own.unit)
-                self.guards.write(key, size, (expression, id), before)
-                return Line(printed, own, guard)
-            if off < near:
-                self.guards.end_line(guard)
-                return Line(printed, result, guard)
-        self.guards.leave_line()
-        return None
-
-    def _as_worked(
-        self, worked: float, value: float, dimension: Dimension, id: str
-    ) -> Number | None:
-        """What printed numbers give (in the working's unit), if its answer is that of the value."""
-        unit, rule = self.units.unit_of(dimension), self._rule(id)
-        final = self._ended(exact(value / unit.factor), unit, rule)
-        for guard in range(1, _USUAL_GUARD + 1):
-            printed = self._cut(worked * unit.factor, dimension, guard)
-            if self._ended(printed.value, unit, rule) == final:
-                return printed
-        return None
 
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
@@ -384,7 +305,8 @@ def _itself(part: Expression, name: str) -> Expression | None:
     return part if isinstance(part, Name) and part.id == name else None
 
 
-def _key(value: float, dimension: Dimension) -> Hashable:
+def key_of(value: float, dimension: Dimension) -> Hashable:
+    """A carried value, whatever sign it has."""
     return exact(abs(value)), dimension
 
 

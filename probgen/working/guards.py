@@ -9,12 +9,14 @@ from them, and goes on so.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass, field
+from itertools import combinations
 from typing import Final
 
 from probgen.quantities.expression import Number
 
+_MOST_RAISED: Final = 2  # values of a line that have a digit more than the others in it
 _MOST_CHANGES: Final = 3
 """How often what a line gives may change as the numbers in it do; then its value is as it is."""
 
@@ -40,25 +42,52 @@ class Guards:
     _told: set[Hashable] = field(default_factory=set)
     _changes: Counter[Hashable] = field(default_factory=Counter)
     _writer: dict[Hashable, Hashable] = field(default_factory=dict)
-    _line: set[Hashable] | None = None
+    _line: dict[Hashable, int] | None = None
+    _more: frozenset[Hashable] = frozenset()
 
     def of(self, value: Hashable, wanted: int) -> int:
         """The guard digits of a value in a line that works with `wanted` of them."""
-        (self._shown if self._line is None else self._line).add(value)
+        if self._line is None:
+            self._shown.add(value)
+        else:
+            wanted += value in self._more
+            self._line[value] = max(wanted, self._line.get(value, 1))
         return max(wanted, self.least.get(value, 1))
 
-    def begin_line(self) -> None:
-        """Another line, tried with more digits until it holds: what it needs is not known yet."""
-        self._line = set()
+    def begin_line(self, more: frozenset[Hashable] = frozenset()) -> None:
+        """Another line, tried until it holds: which digits it needs is not known yet.
 
-    def end_line(self, needed: int) -> None:
-        """Whatever the line held has `needed` digits from now on."""
-        held, self._line = self._line or set(), None
-        for value in held:
+        more: the values that have one digit more in it than it wants.
+        """
+        self._line, self._more = {}, more
+
+    def attempts(self, most: int) -> Iterator[int]:
+        """A line begun with one guard digit in all values, then two in one or two of them, in all,
+        and so on: how many it works with.
+        """
+        for guard in range(1, most + 1):
+            self.begin_line()
+            yield guard
+            line = self._line or {}
+            raised = [value for value in line if self.least.get(value, 1) <= guard < most]
+            for size in range(1, min(len(raised), _MOST_RAISED + 1)):
+                for some in combinations(raised, size):
+                    self.begin_line(frozenset(some))
+                    yield guard
+
+    @property
+    def is_even(self) -> bool:
+        """Whether the line works with as many digits in all values."""
+        return not self._more
+
+    def end_line(self) -> None:
+        """Whatever the line held has the digits it held it with from now on."""
+        held, self._line = self._line or {}, None
+        for value, needed in held.items():
             if needed > self.least.get(value, 1):
                 self.least[value] = needed
                 self.raised = self.raised or value in self._shown
-        self._shown |= held
+        self._shown |= held.keys()
 
     def leave_line(self) -> None:
         """The line is not shown."""

@@ -266,75 +266,6 @@ def test_numbers_in_the_places_of_names(expression: Expression, text: str) -> No
     assert plain(_digits().put_in(expression)) == text
 
 
-def test_guard_digits_grow_until_the_printed_numbers_give_the_result() -> None:
-    """117.6 - 190.6 sin 40° is -4.92, but -4.90 is right: one digit more is needed."""
-    rest = total((1, number("117.6", NEWTON)), (-1, times(T, Call("sin", (A,)))))
-    assert _digits().line(rest, -4.9, FORCE).guard == 2
-
-
-def test_a_result_is_written_as_its_printed_numbers_give_it() -> None:
-    """190.576 sin 20° is 65.181; who works with 190.6 finds 65.189, and that goes on."""
-    digits, twenty, value = _digits(), number(20, DEGREE), 65.180889
-    line = digits.line(times(T, Call("sin", (twenty,))), value, FORCE)
-    assert (plain(line.printed), plain(line.result)) == ("(190.6 N) sin 20°", "65.19 N")
-    assert plain(digits.carried(-value, FORCE)) == "−65.19 N"
-    assert plain(digits.rounded(value, NEWTON)) == "65.2 N"
-
-
-def test_what_is_not_rounded_is_written_as_it_is() -> None:
-    """65.18 N to its last digit, though 190.6 sin 20° is 65.189."""
-    digits, twenty = _digits(), number(20, DEGREE)
-    line = digits.line(times(T, Call("sin", (twenty,))), 65.18, FORCE)
-    assert plain(line.result) == plain(digits.carried(65.18, FORCE)) == "65.18 N"
-
-
-def test_a_working_that_cannot_give_its_result_is_refused() -> None:
-    with pytest.raises(ArithmeticError, match=r"no printed working of \['T'\] reaches 100"):
-        _digits().line(T, 100.0, FORCE)
-
-
-def test_rounding_twice_never_changes_a_result() -> None:
-    """190.46 is 190.5 with one guard digit, which would round to 191; the answer is 190."""
-    case = Case(CASE.plan, Labels(), NUMBERS, {**VALUES, "T": 190.46})
-    line = Digits(case, Convention()).line(T, 190.46, FORCE)
-    assert (plain(line.result), plain(line.printed)) == ("190.46 N", "190.46 N")
-
-
-# 1129.94 + 1813.04 - 2557.36 is 385.62; of five digits, 1129.9 + 1813.0 - 2557.4 is 385.5.
-PUSHES = {"P": 1129.94, "Q": 1813.04, "N": 2557.36}
-DIFFERENCE = total((1, Name("P", "P")), (1, Name("Q", "Q")), (-1, Name("N", "N")))
-
-
-def test_a_small_difference_is_written_as_its_printed_numbers_give_it() -> None:
-    digits = _with_pushes()
-    line = digits.line(DIFFERENCE, 385.62, FORCE)
-    assert plain(line.printed) == "1129.9 N + 1813 N − 2557.4 N"
-    assert plain(line.result) == "385.5 N"
-    assert plain(digits.carried(385.62, FORCE)) == "385.5 N"
-    assert plain(digits.carried(-385.62, FORCE)) == "−385.5 N"
-    assert plain(digits.rounded(385.62, NEWTON)) == "386 N"
-
-
-def test_unless_a_later_line_would_give_another_answer() -> None:
-    """2.333 times 385.62 is 899.65, printed 900, and of 385.5 it is 899.37."""
-    digits = _with_pushes()
-    digits.line(DIFFERENCE, 385.62, FORCE)
-    later = times(number("2.333"), Name("D", "D"))
-    line = digits.line(later, 2.333 * 385.62, FORCE)
-    assert plain(line.printed) == "(2.333)(385.6 N)"
-    assert digits.guards.raised  # the key is told again, with more digits
-    again = digits.line(DIFFERENCE, 385.62, FORCE)
-    assert plain(again.printed) == "1129.94 N + 1813.04 N − 2557.36 N"
-    assert plain(again.result) == "385.6 N"
-
-
-def _with_pushes() -> Digits:
-    forces = {id: _variable(id, FORCE, NEWTON, Role.UNKNOWN) for id in (*PUSHES, "D")}
-    system = replace(SYSTEM, variables=forces)
-    values = {**PUSHES, "D": 385.62}
-    return Digits(Case(replace(CASE.plan, system=system), Labels(), {}, values), Convention())
-
-
 GROWN = times(
     number("351.69", NEWTON),
     Call("exp", (times(number("0.38"), Call("rad", (Name("beta", "beta"),))),)),
@@ -359,5 +290,5 @@ def test_a_line_that_needs_them_has_more_figures_of_an_angle_in_radians() -> Non
     digits = _half_a_turn()
     digits.guards.begin_line()
     assert evaluate(digits.put_in(GROWN, 4), {}) == pytest.approx(1160.44094, abs=1e-5)
-    digits.guards.end_line(4)
+    digits.guards.end_line()
     assert "(3.1415927 rad)" in plain(digits.put_in(GROWN))

@@ -21,10 +21,10 @@ def test_a_value_has_the_digits_of_the_line_that_needs_most() -> None:
     guards = Guards()
     guards.begin_line()
     assert guards.of("190.6 N", 1) == 1
-    guards.end_line(1)
+    guards.end_line()
     guards.begin_line()
     assert (guards.of("190.6 N", 2), guards.of("39.2 N", 2)) == (2, 2)
-    guards.end_line(2)
+    guards.end_line()
     assert guards.of("190.6 N", 1) == 2
     assert guards.of("4.917 N", 1) == 1
 
@@ -39,6 +39,27 @@ def test_a_key_is_told_again_where_a_value_that_was_shown_has_more_digits_now() 
     guards.begin_key()
     assert not guards.raised
     assert guards.of("190.6 N", 1) == 3
+
+
+def test_one_or_two_values_of_a_line_have_a_digit_more_before_all_have() -> None:
+    """By hand: of three, each alone, then each two, then all; what has them already has no turn."""
+    guards = Guards()
+    raise_to(guards, "a", 2)
+    seen = []
+    for wanted in guards.attempts(2):
+        seen.append("".join(str(guards.of(value, wanted)) for value in "abcd"))
+        assert guards.is_even == (seen[-1] in ("2111", "2222"))
+    assert seen == ["2111", "2211", "2121", "2112", "2221", "2212", "2122", "2222"]
+
+
+def test_a_line_gives_only_the_values_it_raised_more_digits() -> None:
+    guards = Guards()
+    for wanted in guards.attempts(2):
+        shown = guards.of("a", wanted), guards.of("b", wanted)
+        if shown == (1, 2):
+            guards.end_line()
+            break
+    assert (guards.of("a", 1), guards.of("b", 1)) == (1, 2)
 
 
 def test_a_line_that_is_not_shown_needs_nothing() -> None:
@@ -82,7 +103,7 @@ def test_a_value_that_was_shown_and_is_written_otherwise_has_the_key_told_again(
 def raise_to(guards: Guards, value: str, needed: int) -> None:
     guards.begin_line()
     guards.of(value, needed)
-    guards.end_line(needed)
+    guards.end_line()
 
 
 def numbers(expression: Expression) -> Iterator[Number]:
