@@ -31,7 +31,6 @@ from probgen.quantities.multiplier import Multiplied, multiplied
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
-from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.angle import DividedByCosine
@@ -193,7 +192,7 @@ def lone_number(printed: Expression) -> bool:
 
 def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     """The carried value and, where it is an answer and has more digits, the rounded one."""
-    return rounded_off(carried, digits.final(id)) if _is_told(digits, id) else (carried,)
+    return rounded_off(carried, digits.final(id)) if digits.is_told(id) else (carried,)
 
 
 def rounded_off(carried: Number, final: Number) -> Formula:
@@ -276,13 +275,7 @@ def _size(number: Number) -> Number:
 
 def _rounds(digits: Digits, id: str) -> bool:
     """Whether a quantity is an answer whose printed result is not its value."""
-    return _is_told(digits, id) and not same_amount(digits.final(id), digits.shown(id))
-
-
-def _is_told(digits: Digits, id: str) -> bool:
-    """Whether answers tell of a quantity: it is asked for, or a component of a force that is."""
-    asked = digits.case.system.asked
-    return id in asked or any(id in Quantity(of.owner).components for of in asked.values())
+    return digits.is_told(id) and not same_amount(digits.final(id), digits.shown(id))
 
 
 _DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}

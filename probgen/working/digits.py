@@ -46,6 +46,7 @@ from probgen.quantities.unit import (
     Unit,
     UnitSystem,
 )
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
@@ -265,7 +266,8 @@ class Digits:
         """A computed value (coherent) as the line that ends its working shows it.
 
         It has a guard digit, and more where rounding the printed digits would give another answer.
-        id: of the quantity, for the utmost value of one is rounded by a rule of its own.
+        id: of the quantity; what no answer tells of is not rounded, and the utmost value of one is
+        by a rule of its own.
         """
         rule = self.rule(id)
         unit = self.units.unit_of(dimension)
@@ -273,10 +275,17 @@ class Digits:
         for guard in range(1, _MOST_GUARD):
             self.guards.begin_line()
             printed = self.carried(value, dimension, guard)
-            if self.ended(printed.value, unit, rule) == final:
+            if (id and not self.is_told(id)) or self.ended(printed.value, unit, rule) == final:
                 break
         self.guards.end_line()
         return printed
+
+    def is_told(self, id: str) -> bool:
+        """Whether answers tell of a quantity: it is asked for, or a component of what is."""
+        asked = self.case.system.asked
+        if id in asked or self.asked_utmost(id) is not None:
+            return True
+        return any(id in Quantity(of.owner).components for of in asked.values())
 
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role

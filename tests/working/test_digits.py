@@ -129,6 +129,14 @@ def test_a_result_ends_where_its_own_rule_of_rounding_gives_the_answer() -> None
     assert plain(Digits(CASE, _convention("half even")).result(2.5049, LENGTH)) == "2.505 m"
 
 
+def test_what_no_answer_tells_of_needs_no_digits_to_be_rounded_by() -> None:
+    """149.4992 N rounds to 149 N, and its 149.5 N to 150 N: nobody is to round what is not asked."""
+    assert plain(Digits(CASE, Convention()).result(149.4992, FORCE, "T")) == "149.5 N"
+    system = replace(SYSTEM, finds=(Find("T", Form.VALUE),))
+    case = replace(CASE, plan=replace(CASE.plan, system=system))
+    assert plain(Digits(case, Convention()).result(149.4992, FORCE, "T")) == "149.499 N"
+
+
 # The largest or smallest value before a limit ends on the side where the limit still holds.
 SIDES = [
     (190.57, Form.LARGEST, "190 N"),
