@@ -130,7 +130,7 @@ def test_a_result_ends_where_its_own_rule_of_rounding_gives_the_answer() -> None
 
 
 def test_what_no_answer_tells_of_needs_no_digits_to_be_rounded_by() -> None:
-    """149.4992 N rounds to 149 N, and its 149.5 N to 150 N: nobody is to round what is not asked."""
+    """149.4992 N rounds to 149 N, and its 149.5 N to 150 N: nobody rounds what is not asked."""
     assert plain(Digits(CASE, Convention()).result(149.4992, FORCE, "T")) == "149.5 N"
     system = replace(SYSTEM, finds=(Find("T", Form.VALUE),))
     case = replace(CASE, plan=replace(CASE.plan, system=system))
