@@ -66,6 +66,7 @@ class Thing(Enum):
     CHILD = auto()
     HEAP = auto()
     FEEDER = auto()
+    NET = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
 
@@ -153,6 +154,7 @@ class Anchor(Enum):
 
     WALL = auto()
     POST = auto()
+    MAST = auto()
     CEILING = auto()
     WINCH = auto()
 
@@ -283,6 +285,7 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.CHILD, "child", "a child", Manner.SITS, Manner.HANGS),
     *_loads(Thing.HEAP, "heap, compost, sand, soil", "a heap", Manner.STANDS),
     *_loads(Thing.FEEDER, "feeder, bird feeder", "a bird feeder", Manner.HANGS),
+    *_loads(Thing.NET, "net", "a full net", Manner.HANGS),
     Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",),
           "a mark, for a weight that is the body's own"),
 ))  # fmt: skip
@@ -335,8 +338,10 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
     Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"),
           "fixed to a post; a pulley, to its top"),
+    Entry(Anchor.MAST, ("mast",), "fixed to a mast beside its body, up from the ground"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
-    Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up"),
+    Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up; a rope "
+          "along a bar goes over a sheave at the bar's end, to what hangs there"),
 ))  # fmt: skip
 
 FLUIDS: Final = Vocabulary("a distributed load", (

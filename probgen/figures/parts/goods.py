@@ -5,7 +5,18 @@ Lengths are pt, places complex numbers in pt.
 
 from __future__ import annotations
 
-from probgen.figures.paper.scene import FINE, LIGHT, MEDIUM, Curve, Shape, Spot, Tone, line, polygon
+from probgen.figures.paper.scene import (
+    FINE,
+    LIGHT,
+    MEDIUM,
+    Curve,
+    Pen,
+    Shape,
+    Spot,
+    Tone,
+    line,
+    polygon,
+)
 from probgen.figures.paper.tag import Tag
 
 
@@ -18,6 +29,30 @@ def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]
         (b, a, a),
     )
     return (Curve(a, pieces, MEDIUM, tag, tone=Tone.GROUND),)
+
+
+def net(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:
+    """A full net on a rope, its cords gathered at a knot."""
+    knot = at - 1j * rope
+
+    def down(half: float, pen: Pen, tone: Tone | None = None) -> Curve:
+        """From the knot by one side to the bottom and back by the other."""
+        waist, floor = knot - 17j, knot - 29j
+        pieces = (
+            (knot + complex(0.15 * half, -5.0), waist + half + 8j, waist + half),
+            (waist + half - 7j, floor + 0.6 * half, floor),
+            (floor - 0.6 * half, waist - half - 7j, waist - half),
+            (waist - half + 8j, knot + complex(-0.15 * half, -5.0), knot),
+        )
+        return Curve(knot, pieces, pen, tag, tone=tone)
+
+    rounds = tuple(
+        Curve(knot + complex(-half, -low), ((knot + complex(-0.5 * half, -low - sag),
+              knot + complex(0.5 * half, -low - sag), knot + complex(half, -low)),), FINE, tag)
+        for half, low, sag in ((9.0, 10.5, 3.0), (12.8, 15.0, 4.0), (12.4, 20.0, 4.0))
+    )  # fmt: skip
+    meshes = down(9.0, FINE), down(4.0, FINE), *rounds
+    return line(at, knot, MEDIUM, tag), down(13.0, MEDIUM, Tone.BODY), *meshes
 
 
 def feeder(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:

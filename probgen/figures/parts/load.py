@@ -126,6 +126,8 @@ def _hung(
     match thing:
         case Thing.LAMP:
             return mechanical.lamp(spot, rope, tag), None
+        case Thing.NET:
+            return goods.net(spot, 2.2 * rope, tag), None
         case Thing.FEEDER:
             return goods.feeder(spot, rope, tag), None
         case Thing.BUCKET:

@@ -77,14 +77,17 @@ def scale(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     return *mechanical.block(foot, 30.0, height, tag), face, hand
 
 
-def winch(axle: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """The drum of a winch with its crank, on a stand from its foot up."""
+def winch(axle: Spot, foot: Spot, tag: Tag, crank: complex = 0j) -> tuple[Shape, ...]:
+    """The drum of a winch on a stand from its foot up; crank: the unit step of its crank, which
+    stands away from the foot unless it is said.
+    """
     up = (axle - foot) / abs(axle - foot)
-    side, grip = up * 1j, axle + up * (WINCH + 6.0)
+    arm = crank or up
+    side, grip = up * 1j, axle + arm * (WINCH + 6.0)
     legs = polygon((foot + side * 7.0, axle, foot - side * 7.0), MEDIUM, tag, tone=Tone.BODY)
     drawn = circle(axle, WINCH, MEDIUM, tag, tone=Tone.BODY)
-    crank = (line(axle, grip, HEAVY, tag), line(grip - side * 5.0, grip, MEDIUM, tag))
-    return legs, drawn, circle(axle, 1.4, LIGHT, tag, tone=Tone.PAPER), *crank
+    handle = (line(axle, grip, HEAVY, tag), line(grip - arm * 5.0j, grip, MEDIUM, tag))
+    return legs, drawn, circle(axle, 1.4, LIGHT, tag, tone=Tone.PAPER), *handle
 
 
 def stick(hand: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:

@@ -20,6 +20,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts import solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.stage import Stage
@@ -29,6 +30,7 @@ _REACH: Final = 16.5  # a wall this near a line's end holds it, pt
 _RISE: Final = 1.45  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
+_MAST: Final = 52.0  # from a body to a mast beside it, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 
 
@@ -56,6 +58,23 @@ def wall_hit(
         walls[place] = surface.covering(start + unit * reach, FACE)
         return start + unit * reach, ()
     return None
+
+
+def to_mast(
+    stage: Stage, walls: list[Surface], element: Element, start: Spot, unit: complex
+) -> tuple[Spot, tuple[Shape, ...]]:
+    """Where a line meets a mast beside its body, and the mast, up from the ground there is below
+    that or one of its own.
+    """
+    outline = [stage.spot(name) for name in stage.system.body(element.body).outline]
+    left, right = min(s.real for s in outline), max(s.real for s in outline)
+    beside = left - _MAST if unit.real < 0 else right + _MAST
+    end = start + unit * (beside - start.real) / unit.real
+    floors = [each for each in walls if each.normal == 90.0]
+    low = min((floor.at.imag for floor in floors), default=min(s.imag for s in outline) - _MAST / 2)
+    foot, tag = complex(beside, low), Tag(What.SUPPORT, element.id)
+    walls.append(Surface(foot, 90.0, FACE, FACE))
+    return end, (*solid.post(foot, end + 9j, tag), solid.rope_ring(end, tag))
 
 
 def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:

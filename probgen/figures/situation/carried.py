@@ -33,6 +33,7 @@ from probgen.figures.parts.load import PEOPLE, ROPE, Seat, draw_load, hangs
 from probgen.figures.situation import water
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
+from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name, Number
@@ -236,7 +237,7 @@ class Burdens:
                 self.field.add(line(a, b, LIGHT, Tag(What.SHELF, body.id)))
 
     def _seat(self, element: Element) -> Seat:
-        spot = self.stage.spot(element.at)
+        spot = hung_from(self.stage, element)
         body = self.system.body(element.body)
         ways = self.stage.ways(element)
         along = ways[0] / abs(ways[0]) if ways else 1 + 0j

@@ -7,10 +7,9 @@ line that finds none gets a face of its own.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.depiction import Anchor, Hinge, Look
+from probgen.bank.depiction import Anchor, Look
 from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
@@ -26,12 +25,13 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
-from probgen.figures.situation.anchorage import anchored, wall_hit
+from probgen.figures.situation.anchorage import anchored, to_mast, wall_hit
 from probgen.figures.situation.fixture import FACE
+from probgen.figures.situation.muscle import muscle_of
 from probgen.figures.situation.pulley import Hoist
-from probgen.figures.situation.shape import beyond
+from probgen.figures.situation.reeving import reeving_on
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.strand import is_drawn_from, other_end
+from probgen.figures.situation.strand import Line, has_far_end, is_drawn_from, other_end
 from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
@@ -41,9 +41,9 @@ _DRAWN: Final = 48.0  # of a line that moves with the particle it pulls, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
+_ACROSS: Final = 0.1  # least cosine of the way to a mast
 _BELOW: Final = 16.0  # and to the ground it stands on
 _UPRIGHT: Final = 0.9  # least sine of the way up to a pulley at a pole's top
-_BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
 _SHOWN: Final = {
     Kind.CABLE: What.CABLE,
     Kind.ROPE: What.ROPE,
@@ -51,20 +51,6 @@ _SHOWN: Final = {
     Kind.STRUT: What.STRUT,
 }
 """The lines drawn as such, and what they show."""
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A line as drawn.
-
-    element: its id, "" for what is no line itself, such as a pulley; ends: from where to where it
-    runs, None where that tells nothing; posted: whether a post is to stand at its far end.
-    """
-
-    shapes: tuple[Shape, ...]
-    element: str = ""
-    ends: tuple[Spot, Spot] | None = None
-    posted: bool = False
 
 
 def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
@@ -76,6 +62,11 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
         for pull, way in hoist.loose:
             done |= {*pull.forces}
             yield Line(pulley.free_end(stage.spot(pull.at), way, Tag(What.ROPE, pull.id)))
+    for body in stage.system.bodies:
+        if reeving := reeving_on(stage, body.id):
+            done |= {*reeving.element.forces}
+            walls.append(Surface(reeving.foot, 90.0, FACE, FACE))
+            yield Line(reeving.shapes, reeving.element.id, reeving.ends)
     ropes: dict[tuple[str, str], list[Element]] = {}
     for element in stage.system.elements:
         if not element.forces or done & set(element.forces):
@@ -86,7 +77,7 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
         elif element.kind in _SHOWN:
             yield from _single(stage, walls, element, stage.rest(element))
         elif element.kind == Kind.MUSCLE:
-            yield from _muscle(stage, element)
+            yield from muscle_of(stage, element)
     for pulls in ropes.values():
         yield from _rope(stage, walls, pulls)
 
@@ -189,7 +180,7 @@ def _single(
             yield _stroked(stage, element, start, stage.rest(facing) + aside)
     elif tied is not None:
         yield _stroked(stage, element, start, tied + aside)
-    elif _has_far_end(stage, element):
+    elif has_far_end(stage, element):
         end = stage.spot(element.toward) + aside
         stroke = _stroked(stage, element, start, end)
         inner = stage.is_inner(element)
@@ -211,6 +202,9 @@ def _followed(
             walls.append(Surface(winch.foot, winch.normal, FACE, FACE))
         drum = solid.winch(winch.axle, winch.foot, Tag(What.SUPPORT, element.id))
         return _stroked(stage, element, start, winch.end, drum)
+    told = stage.depicts.lines.get(element.id)
+    if told is Anchor.MAST and abs(unit.real) > _ACROSS:
+        return _stroked(stage, element, start, *to_mast(stage, walls, element, start, unit))
     named = _named_end(stage, element, start, way)
     slides = stage.slides(element.body) and element.id not in stage.depicts.lines
     if slides and named is None and element.kind == Kind.CABLE:  # it goes with what it pulls
@@ -223,7 +217,6 @@ def _followed(
     body = stage.system.body(element.body)
     run = _particle_run(way) if body.particle else max(_RUN * stage.size(element.body), 34.0)
     end = named or start + unit * run
-    told = stage.depicts.lines.get(element.id)
     if stage.measured.labels.plan and told is None:  # a floor or a ceiling is not seen from above
         return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
@@ -264,71 +257,6 @@ def _stroked(
     return Line((*held, *shapes), element.id, (start, end), posted)
 
 
-def _muscle(stage: Stage, element: Element) -> Iterator[Line]:
-    """A muscle to where it is fixed, or as far as it comes over its joint."""
-    start, tag = stage.spot(element.at), Tag(What.MUSCLE, element.id)
-    direction = stage.measured.direction_of(element)
-    if _has_far_end(stage, element):
-        end = stage.spot(element.toward)
-    elif direction is None:
-        return
-    else:
-        knee = _knee(stage, element)
-        if knee is not None and heading(direction).real * (knee - start).real > 0:
-            yield _over_knee(stage, element, start, heading(direction), knee)
-            return
-        end = start + heading(direction) * _muscle_reach(stage, element, start, direction)
-    origin = _origin(stage, element, end, tag)
-    yield Line((*origin, *limb.muscle(start, end, tag)), element.id, (start, end))
-
-
-def _knee(stage: Stage, element: Element) -> Spot | None:
-    """The knee that a muscle's body turns about, where it is one."""
-    for hinge in stage.system.elements:
-        own = hinge.kind == Kind.HINGE and hinge.body == element.body
-        if own and stage.depicts.hinges.get(hinge.id) is Hinge.KNEE:
-            return stage.spot(hinge.at)
-    return None
-
-
-def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot) -> Line:
-    """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
-    tag = Tag(What.MUSCLE, element.id)
-    cap = start + unit * abs((knee - start).real / unit.real) * 0.86
-    thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)  # level
-    origin = knee + 0.95 * thigh + (8j if cap.imag > knee.imag else -8j)
-    tendon = line(start, cap, HEAVY, tag)
-    shapes = (*limb.muscle(cap, origin, tag), tendon, *limb.patella(cap, unit, tag))
-    return Line(shapes, element.id, (start, cap))
-
-
-def _origin(stage: Stage, element: Element, end: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """The tendon from a muscle's end to the bone beyond the joint, where it ends beside that."""
-    for hinge in stage.system.elements:
-        if hinge.kind != Kind.HINGE or hinge.body != element.body:
-            continue
-        told, look = stage.depicts.hinges.get(hinge.id), stage.look(element.body)
-        if told is not Hinge.ELBOW:
-            continue
-        joint, way = stage.spot(hinge.at), beyond(look, told, stage.size(element.body))
-        along = (end - joint) / way
-        share, away = min(max(along.real + 0.15, 0.3), 0.92), abs(along.imag) * abs(way)
-        if away > _BONE:
-            side = way / abs(way) * (1j if along.imag > 0 else -1j)
-            return (line(end, joint + way * share + side * _BONE, HEAVY, tag),)
-    return ()
-
-
-def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
-    """How long a muscle is drawn that runs to no named point, pt."""
-    reach, unit = 0.55 * stage.size(element.body), heading(direction)
-    for joint in (e for e in stage.system.elements if e.kind == Kind.HINGE):
-        across = (stage.spot(joint.at) - start).real
-        if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
-            reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
-    return reach
-
-
 # Where a line ends
 
 
@@ -353,13 +281,6 @@ def _tied(stage: Stage, element: Element) -> Spot | None:
     way = end - stage.rest(element)
     runs = abs(way) > 1.0 and abs((way / unit).imag) < 1.0
     return end if runs else None
-
-
-def _has_far_end(stage: Stage, element: Element) -> bool:
-    """Whether the point a line runs toward is named, and another than its own."""
-    if not element.toward:
-        return False
-    return abs(stage.spot(element.toward) - stage.spot(element.at)) > 1.0
 
 
 def _named_end(stage: Stage, element: Element, start: Spot, way: float) -> Spot | None:

@@ -1,15 +1,39 @@
-"""A rope's straight part between two pulls: one leads to where the other leads back from."""
+"""A straight part of a line, as drawn; of a rope between two pulls, one leads to where the other
+leads back from.
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
-from probgen.figures.paper.scene import apart, bearing
+from probgen.figures.paper.scene import Shape, Spot, apart, bearing
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
 _STRAIGHT: Final = 0.5  # degrees
 _SHORTEST: Final = 1.0  # pt
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line as drawn.
+
+    element: its id, "" for what is no line itself, such as a pulley; ends: from where to where it
+    runs, None where that tells nothing; posted: whether a post is to stand at its far end.
+    """
+
+    shapes: tuple[Shape, ...]
+    element: str = ""
+    ends: tuple[Spot, Spot] | None = None
+    posted: bool = False
+
+
+def has_far_end(stage: Stage, element: Element) -> bool:
+    """Whether the point a line runs toward is named, and another than its own."""
+    if not element.toward:
+        return False
+    return abs(stage.spot(element.toward) - stage.spot(element.at)) > 1.0
 
 
 def other_end(stage: Stage, element: Element) -> Element | None:

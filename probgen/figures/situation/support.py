@@ -15,6 +15,7 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
+from probgen.figures.situation.reeving import foot_height
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
@@ -126,12 +127,15 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
         return Fixture((held,), gap=mechanical.PIN)
     normal = _bracket_normal(stage, element, told, ways[0])
-    return _bracket(pin, normal, tag, gap=mechanical.PIN)
+    height = foot_height(stage, element, _WALL_GAP) if normal == 90.0 else _WALL_GAP
+    return _bracket(pin, normal, tag, gap=mechanical.PIN, height=height)
 
 
-def _bracket(pin: Spot, normal: float, tag: Tag, gap: float = 0.0) -> Fixture:
+def _bracket(
+    pin: Spot, normal: float, tag: Tag, *, gap: float = 0.0, height: float = _WALL_GAP
+) -> Fixture:
     """A bracket that carries a pin out from a face of some outward normal."""
-    face = pin - heading(normal) * _WALL_GAP
+    face = pin - heading(normal) * height
     return Fixture(lug(pin, face, tag), (Surface(face, normal, FACE, FACE),), gap)
 
 

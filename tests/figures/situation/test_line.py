@@ -10,13 +10,13 @@ import pytest
 from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.line import (
-    Line,
     _particle_run,
     lines_of,
 )
+from probgen.figures.situation.strand import Line
 from tests.figures.readings import PUBLISHED, prepared, scenes_of, solved
 from tests.figures.seen import tagged, touching
-from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, sketch, stage
+from tests.figures.sketches import HINGED, KNOT, TACKLE, TWO, sketch, stage
 
 
 def lines(text: str, *shown: str, walls: list[Surface] | None = None) -> dict[str, Line]:
@@ -133,15 +133,6 @@ def test_a_line_goes_on_as_far_as_half_its_body_where_nothing_holds_it() -> None
 def test_how_long_a_line_from_a_particle_is(way: float, run: float) -> None:
     """At least 74 pt, and 54 pt to its side, but no more than half as much again."""
     assert _particle_run(way) == pytest.approx(run, abs=1e-3)
-
-
-def test_a_muscle_ends_before_it_comes_over_its_joint() -> None:
-    leaning = LIMB.replace("direction = 85", "direction = 20")
-    start, end = ends_of(lines(leaning)["F"])
-    joint = stage(leaning).spot("A")
-    assert start.real < end.real <= joint.real - 3.9
-    start, end = ends_of(lines(LIMB)["F"])
-    assert abs(end - start) == pytest.approx(0.55 * stage(LIMB).size("limb"))
 
 
 def test_a_rope_over_an_edge_runs_to_its_pulley_and_the_other_pull_is_drawn_with_it() -> None:

@@ -1,0 +1,84 @@
+"""Muscles in a situation: from where they are fixed to their far end, or as far as they come over
+their joint.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from probgen.bank.depiction import Hinge
+from probgen.figures.paper.scene import HEAVY, Shape, Spot, heading, line
+from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts import limb
+from probgen.figures.situation.shape import beyond
+from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.strand import Line, has_far_end
+from probgen.statics.system import Element, Kind
+
+_BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
+
+
+def muscle_of(stage: Stage, element: Element) -> Iterator[Line]:
+    """A muscle to where it is fixed, or as far as it comes over its joint."""
+    start, tag = stage.spot(element.at), Tag(What.MUSCLE, element.id)
+    direction = stage.measured.direction_of(element)
+    if has_far_end(stage, element):
+        end = stage.spot(element.toward)
+    elif direction is None:
+        return
+    else:
+        knee = _knee(stage, element)
+        if knee is not None and heading(direction).real * (knee - start).real > 0:
+            yield _over_knee(stage, element, start, heading(direction), knee)
+            return
+        end = start + heading(direction) * _muscle_reach(stage, element, start, direction)
+    origin = _origin(stage, element, end, tag)
+    yield Line((*origin, *limb.muscle(start, end, tag)), element.id, (start, end))
+
+
+def _knee(stage: Stage, element: Element) -> Spot | None:
+    """The knee that a muscle's body turns about, where it is one."""
+    for hinge in stage.system.elements:
+        own = hinge.kind == Kind.HINGE and hinge.body == element.body
+        if own and stage.depicts.hinges.get(hinge.id) is Hinge.KNEE:
+            return stage.spot(hinge.at)
+    return None
+
+
+def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot) -> Line:
+    """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
+    tag = Tag(What.MUSCLE, element.id)
+    cap = start + unit * abs((knee - start).real / unit.real) * 0.86
+    thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)  # level
+    origin = knee + 0.95 * thigh + (8j if cap.imag > knee.imag else -8j)
+    tendon = line(start, cap, HEAVY, tag)
+    shapes = (*limb.muscle(cap, origin, tag), tendon, *limb.patella(cap, unit, tag))
+    return Line(shapes, element.id, (start, cap))
+
+
+def _origin(stage: Stage, element: Element, end: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """The tendon from a muscle's end to the bone beyond the joint, where it ends beside that."""
+    for hinge in stage.system.elements:
+        if hinge.kind != Kind.HINGE or hinge.body != element.body:
+            continue
+        told, look = stage.depicts.hinges.get(hinge.id), stage.look(element.body)
+        if told is not Hinge.ELBOW:
+            continue
+        joint, way = stage.spot(hinge.at), beyond(look, told, stage.size(element.body))
+        along = (end - joint) / way
+        share, away = min(max(along.real + 0.15, 0.3), 0.92), abs(along.imag) * abs(way)
+        if away > _BONE:
+            side = way / abs(way) * (1j if along.imag > 0 else -1j)
+            return (line(end, joint + way * share + side * _BONE, HEAVY, tag),)
+    return ()
+
+
+def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
+    """How long a muscle is drawn that runs to no named point, pt."""
+    reach, unit = 0.55 * stage.size(element.body), heading(direction)
+    for joint in (e for e in stage.system.elements if e.kind == Kind.HINGE):
+        across = (stage.spot(joint.at) - start).real
+        if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
+            reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
+    return reach
