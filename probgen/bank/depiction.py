@@ -109,6 +109,7 @@ class Roller(Enum):
     ROLLERS = auto()
     WHEEL = auto()
     POST = auto()
+    ROLLED_POST = auto()
     LEDGE = auto()
     BANK = auto()
 
@@ -307,9 +308,10 @@ HINGES: Final = Vocabulary("a hinge", (
 ROLLERS: Final = Vocabulary("a roller", (
     Entry(Roller.ROLLERS, ("roller", "rollers"), "two small wheels under a plate"),
     Entry(Roller.WHEEL, ("wheel",), "the wheel of a wheelbarrow"),
-    Entry(Roller.POST, ("post", "posts", "pier"), "a post from the ground up"),
-    Entry(Roller.LEDGE, ("ledge",), "a ledge of a wall"),
-    Entry(Roller.BANK, ("bank", "shore"), "ground that falls away under the body"),
+    Entry(Roller.POST, ("post", "posts", "pier", "trestle"), "a post, the body lying on it"),
+    Entry(Roller.ROLLED_POST, ("roller on a post",), "the two wheels on such a post"),
+    Entry(Roller.LEDGE, ("ledge",), "a ledge of a wall, the body lying on it"),
+    Entry(Roller.BANK, ("bank", "shore"), "a sill under the body's end, on ground that falls away"),
 ))  # fmt: skip
 
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (

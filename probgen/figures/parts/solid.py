@@ -31,6 +31,9 @@ BOLLARD: Final = 5.5
 WINCH: Final = 6.5
 """Radius of a winch's drum, pt."""
 
+LAP: Final = 6.0
+"""How far two bars that lie on each other reach beyond the middle of their lap, pt."""
+
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
 TRAY: Final = 27.0
@@ -39,6 +42,28 @@ TRAY: Final = 27.0
 
 def box(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     """A solid outline."""
+    return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def lapped(
+    ends: tuple[Spot, Spot], half: float, tag: Tag, sides: tuple[int, int]
+) -> tuple[Shape, ...]:
+    """A straight bar notched at its ends where another one lies on it or under it.
+
+    sides: of each end 1 where what is left of it is the left half, 0 for a whole end, -1.
+    """
+    unit = (ends[1] - ends[0]) / abs(ends[1] - ends[0])
+    across = unit * 1j * half
+
+    def end(at: Spot, out: complex, side: int) -> tuple[Spot, ...]:
+        """The corners from the bar's right edge to its left, for who looks along it."""
+        if not side:
+            return at - across, at + across
+        inner, outer = at - out * LAP, at + out * LAP
+        steps = (inner + across, inner, outer, outer - across)
+        return steps[::-1] if side < 0 else (inner - across, inner, outer, outer + across)
+
+    corners = (*end(ends[1], unit, sides[1]), *reversed(end(ends[0], -unit, sides[0])))
     return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
 

@@ -45,6 +45,11 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         short = ends.gaps.get(body.outline[end], 0.0)
         way = spots[inner] - spots[end]
         spots[end] += way / abs(way) * short
+    laps = tuple(ends.laps.get((body.id, body.outline[end]), 0) for end in (0, -1))
+    if any(laps):
+        upward = 1 if (spots[-1] - spots[0]).real > 0 else -1
+        sides = laps[0] * upward, laps[-1] * upward
+        return solid.lapped((spots[0], spots[-1]), stage.halves[body.id], tag, sides)
     cuts = (ends.cuts.get(body.outline[0], 0j), ends.cuts.get(body.outline[-1], 0j))
     half = stage.halves[body.id]
     if look is Look.LADDER:

@@ -44,6 +44,8 @@ _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
 _STOP: Final = 7.0  # half the length of a stop's face, pt
 _POST_HALF: Final = 4.5
+_SILL: Final = 5.5  # height of a sill on a bank, pt
+_LEDGE: Final = 10.0  # how far a ledge or a bank goes on under its body, pt
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
 _BEYOND: Final = 9.0  # how far a floor goes on beyond a block on it, pt
@@ -81,7 +83,7 @@ def source(stage: Stage, element: Element) -> Fixture:
 
 
 def rolling(stage: Stage, element: Element) -> Fixture:
-    """A roller on its ground, or the wheel of a barrow."""
+    """A roller on its ground, the wheel of a barrow, or what a body lies on."""
     normal, tag = stage.normal(element), Tag(What.SUPPORT, element.id)
     spot, out = stage.spot(element.at), heading(normal)
     if stage.depicts.rollers.get(element.id) is Roller.WHEEL:
@@ -92,6 +94,9 @@ def rolling(stage: Stage, element: Element) -> Fixture:
     match stage.depicts.rollers.get(element.id):
         case Roller.POST:
             return _on_post(top, tag)
+        case Roller.ROLLED_POST:
+            below = _on_post(top - 1j * ROLLER_HEIGHT, tag)
+            return replace(below, shapes=(*roller(top, 90.0, tag), *below.shapes))
         case Roller.LEDGE:
             return _on_ledge(top, _side(stage, element), tag)
         case Roller.BANK:
@@ -107,31 +112,28 @@ def _side(stage: Stage, element: Element) -> int:
 
 
 def _on_post(top: Spot, tag: Tag) -> Fixture:
-    """A roller on top of a post."""
-    head = top - 1j * ROLLER_HEIGHT
-    foot = head - 1j * _POST
-    shapes = (*roller(top, 90.0, tag), *scenery.post(head, foot, _POST_HALF, tag))
-    return Fixture(shapes, (Surface(foot, 90.0, FACE, FACE),))
+    """A post that its body lies on."""
+    foot = top - 1j * _POST
+    return Fixture(scenery.post(top, foot, _POST_HALF, tag), (Surface(foot, 90.0, FACE, FACE),))
 
 
 def _on_ledge(top: Spot, side: int, tag: Tag) -> Fixture:
-    """A roller on a ledge of a house's wall, which goes down as far as a post does."""
-    head = top - 1j * ROLLER_HEIGHT
-    inner, outer = head - side * 10.0, head + side * 10.0
-    down, up = _POST, ROLLER_HEIGHT + _WALL
+    """A ledge of a house's wall, which goes down as far as a post does, under its body."""
+    inner, outer = top - side * _LEDGE, top + side * _LEDGE
+    down, up = _POST, _WALL
     wall = Surface(inner, 0.0 if side > 0 else 180.0, *((up, down) if side > 0 else (down, up)))
-    shapes = (*roller(top, 90.0, tag), *scenery.ledge(inner, outer, 8.0, tag))
-    return Fixture(shapes, (wall,))
+    return Fixture(scenery.ledge(inner, outer, 8.0, tag), (wall,))
 
 
 def _on_bank(top: Spot, side: int, tag: Tag) -> Fixture:
-    """A roller on a bank that falls away to the side its body runs to."""
-    face = top - 1j * ROLLER_HEIGHT
-    edge = face + side * 10.0
-    level = (2.0 * FACE, 10.0) if side > 0 else (10.0, 2.0 * FACE)
+    """A sill on a bank under the end of its body, which falls away to the side that runs to."""
+    face = top - 1j * _SILL
+    edge = face + side * _LEDGE
+    level = (2.0 * FACE, _LEDGE) if side > 0 else (_LEDGE, 2.0 * FACE)
     fall = (0.0, _POST) if side > 0 else (_POST, 0.0)
     bank = Surface(face, 90.0, *level, lone=True)
-    return Fixture(roller(top, 90.0, tag), (bank, Surface(edge, 0.0 if side > 0 else 180.0, *fall)))
+    walls = bank, Surface(edge, 0.0 if side > 0 else 180.0, *fall)
+    return Fixture(scenery.post(top, face, _POST_HALF, tag), walls)
 
 
 def touching(stage: Stage, element: Element) -> Fixture:

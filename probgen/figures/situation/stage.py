@@ -6,7 +6,7 @@ Places on paper are complex numbers in pt; nothing here draws.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Final
 
@@ -46,11 +46,13 @@ class Ends:
     """How bars end at what holds them, by the point they end at.
 
     gaps: how far a bar stops short of the point, pt; cuts: the outward normal (unit step) of the
-    surface it is cut to.
+    surface it is cut to; laps: by body and point, whether it ends in its upper half alone there, as
+    it lies on another bar (1), or in its lower half (-1).
     """
 
     gaps: Mapping[str, float]
     cuts: Mapping[str, complex]
+    laps: Mapping[tuple[str, str], int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

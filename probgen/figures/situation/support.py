@@ -15,6 +15,7 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
+from probgen.figures.situation.lap import laps_of
 from probgen.figures.situation.reeving import foot_height
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.slider import slot_of
@@ -52,6 +53,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
     surfaces: list[Surface] = []
     gaps: dict[str, float] = {}
     cuts: dict[str, complex] = {}
+    laps: dict[tuple[str, str], int] = {}
     inclines: list[Incline] = []
     for element in stage.system.elements:
         if stage.is_inner(element):
@@ -60,6 +62,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
                 gaps[element.at] = mechanical.PIN
                 field.add(mechanical.pin(stage.spot(element.at), Tag(What.SUPPORT, element.id)))
             field.add(*slot_of(stage, element))
+            laps |= laps_of(stage, element)
             continue
         fixture = fixture_of(stage, element)
         field.add(*fixture.shapes)
@@ -72,7 +75,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
         inclines += fixture.inclines
     bare = tuple(each for each in inclines if each.bare)
     ids = frozenset(each.id for each in inclines)
-    return Held(tuple(surfaces), Ends(gaps, cuts), ids, bare)
+    return Held(tuple(surfaces), Ends(gaps, cuts, laps), ids, bare)
 
 
 def draw_inclines(field: Field, inclines: Iterable[Incline]) -> None:

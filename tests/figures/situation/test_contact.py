@@ -13,6 +13,7 @@ from probgen.figures.paper.scene import (
     dot,
     heading,
 )
+from probgen.figures.parts.ground import ROLLER_HEIGHT
 from probgen.figures.situation.contact import (
     draw_posts,
     floors_under,
@@ -274,3 +275,16 @@ def test_a_floor_goes_on_beyond_both_ends_of_a_wide_block(look: str) -> None:
     half = set_out.blocks["crate"].half.real
     assert half > FACE  # else any floor would do
     assert min(floor.before, floor.after) > half + 4.0
+
+
+def test_a_body_lies_on_post_bank_or_ledge_and_rolls_on_rollers_alone() -> None:
+    """Wheels are drawn where rollers are told, and the post is as much lower."""
+    wheels, lows = {}, {}
+    for word in ("post", "pier", "bank", "ledge", "roller on a post", "roller"):
+        set_out = stage(HELD, f'N = "{word}"')
+        held = rolling(set_out, set_out.system.element("N"))
+        wheels[word] = sum(isinstance(shape, Arc) for shape in held.shapes)
+        lows[word] = min(surface.ends[0].imag for surface in held.surfaces)
+    assert wheels == {"post": 0, "pier": 0, "bank": 0, "ledge": 0, "roller on a post": 2,
+                      "roller": 2}  # fmt: skip
+    assert lows["post"] - lows["roller on a post"] == pytest.approx(ROLLER_HEIGHT)
