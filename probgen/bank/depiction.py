@@ -148,6 +148,7 @@ class Scenery(Enum):
     WALL_LEFT = auto()
     WALL_RIGHT = auto()
     PHONE = auto()
+    STANDING = auto()
 
 
 class Anchor(Enum):
@@ -356,6 +357,8 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WALL_LEFT, ("wall left",), "a wall to the left of all, which holds nothing"),
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
+    Entry(Scenery.STANDING, ("person", "person standing"),
+          "the outline of a person about a pelvis, on the leg of its joint"),
 ))  # fmt: skip
 
 ALL: Final = (

@@ -38,6 +38,7 @@ class Tone(Enum):
 
     BODY = auto()
     PERSON = auto()
+    SKIN = auto()
     GROUND = auto()
     WATER = auto()
     PAPER = auto()

@@ -13,6 +13,7 @@ from probgen.figures.parts import limb, mechanical, person, solid
 from probgen.figures.parts.flat import flat
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
+from probgen.figures.situation.standing import standing
 from probgen.statics.system import Body, Kind
 
 BENT: Final = 30.0
@@ -101,6 +102,8 @@ def _limb(
             return limb.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
         case Look.LEG:
             return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
+        case Look.PELVIS if whole := standing(stage):
+            return whole.pelvis(tag)
         case Look.PELVIS:
             return limb.pelvis(spots[0], joint, spots[-1], tag)
         case Look.JAW:

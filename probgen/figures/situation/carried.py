@@ -36,6 +36,7 @@ from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.standing import waist
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
 
@@ -89,6 +90,8 @@ class Burdens:
         if own or (load and load.thing is Thing.CENTRE):
             mark = mechanical.centre_mark(self.stage.spot(element.at), Tag(What.CENTRE, body.id))
             self.field.add(*mark)
+            if at_waist := waist(self.stage, body.id):
+                return Note(text, at_waist, tag)
             return self._of(bounds(mark), Note(text, self._either_side(element), tag))
         corners = self.stage.corners(body)
         if corners and load is None:

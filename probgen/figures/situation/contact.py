@@ -35,6 +35,7 @@ from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.slider import sliding
 from probgen.figures.situation.slope import inclines_at, is_slope, slope, to_pulley
 from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.standing import ground_under
 from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
@@ -74,7 +75,7 @@ def source(stage: Stage, element: Element) -> Fixture:
             surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
             return Fixture((line(spot, face, MEDIUM, tag),), (surface,))
         case Source.STICK:
-            foot = spot - 1j * _STICK
+            foot = ground_under(stage, spot) or spot - 1j * _STICK
             return Fixture(solid.stick(spot, foot, tag), (Surface(foot, 90.0, FACE, FACE),))
         case Source.SCALE:
             foot = spot - 1j * (stage.halves[element.body] + _SCALE)

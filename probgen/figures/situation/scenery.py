@@ -12,6 +12,7 @@ from probgen.figures.paper.scene import Arrow, Box, apart
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import scenery
 from probgen.figures.parts.ground import Surface
+from probgen.figures.situation import standing
 from probgen.figures.situation.contact import draw_surfaces
 from probgen.figures.situation.stage import Stage
 
@@ -67,6 +68,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
         field.add(*scenery.water(water, _TAG), *scenery.boat(bow, _BOAT, _TAG))
     elif water:
         field.add(*scenery.water(water, _TAG))
+    elif about(stage) is Scenery.STANDING:
+        field.add(*standing.drawn(stage))
     elif about(stage) is Scenery.PHONE:
         _before_a_face(stage, field)
     elif about(stage) in (Scenery.WALL_LEFT, Scenery.WALL_RIGHT):

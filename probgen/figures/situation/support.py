@@ -13,6 +13,7 @@ from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Tone, bearing, circ
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
+from probgen.figures.parts.standing import KNEE
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.lap import laps_of
@@ -20,6 +21,7 @@ from probgen.figures.situation.reeving import foot_height
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
+from probgen.figures.situation.standing import ground_under
 from probgen.figures.situation.water import hangs_from_wall
 from probgen.statics.system import Element, Kind
 
@@ -190,6 +192,10 @@ def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None
         return Fixture((*limb.upper_jaw(pin, tip, tag), *limb.joint(pin, _RING, tag)), gap=_RING)
     part = part or _JOINTS.get(told)
     shapes: tuple[Shape, ...] = limb.joint(pin, _RING, tag)
+    sole = ground_under(stage, pin)
+    if sole is not None:
+        shapes += limb.bone(pin, pin - 1j * KNEE * stage.scale, tag, 0.5)
+        return Fixture(shapes, (Surface(sole, 90.0, FACE, FACE),), gap=_RING)
     way = beyond(part, told, stage.size(element.body))
     if way:
         shapes += limb.bone(pin, pin + way, tag, 1.0 if part is Look.FOREARM else 1.3)

@@ -1,0 +1,107 @@
+"""Somebody standing on one leg, from the waist down, seen from the front: an outline behind the
+parts of the body that matter.
+
+Places are pt; the outline is given in centimetres from the hip joint of the standing leg, to the
+inner side and up.  The proportions are those of an adult as sketched by common practice, from
+memory.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from probgen.figures.paper.scene import LIGHT, MEDIUM, Curve, Pen, Shape, Spot, Tone
+from probgen.figures.paper.tag import Tag
+
+SOLE: Final = 0.88
+"""How far the sole is below the hip joint, m."""
+
+KNEE: Final = 0.42
+"""How far the knee is below it, m."""
+
+_TOP: Final = 23.0  # how far above it the outline is broken off, cm
+_SKIN: Final = 3.5  # from the outer end of a pelvis to the outline, cm
+
+_Run = Sequence[tuple[float, float]]
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A body about the hip joint of its standing leg.
+
+    cm: of a centimetre on paper, pt; inner: 1 where the other leg is to the right, else -1; crest:
+    how far the pelvis goes on to the outer side; middle: how far the middle of the body is to the
+    inner side, cm.
+    """
+
+    joint: Spot
+    cm: float
+    inner: int
+    crest: float
+    middle: float
+
+    def at(self, across: float, up: float) -> Spot:
+        """A place of the body on paper."""
+        return self.joint + self.cm * complex(self.inner * across, up)
+
+    @property
+    def waist(self) -> float:
+        """Half the breadth of the waist, cm."""
+        return self.middle + self.crest
+
+    def outline(self, tag: Tag) -> tuple[Shape, ...]:
+        """Waist, hips and legs: one straight, the other with its foot off the ground."""
+        hip, m = -self.crest - _SKIN, self.middle
+        outer = ((m - self.waist, _TOP), (hip + 2.6, 15.0), (hip, 0.0), (hip + 1.2, -14.0),
+                 (-5.6, -38.0), (-5.8, -56.0), (-3.4, -80.0))  # fmt: skip
+        sole = ((-4.4, -85.0), *((-5.0, -88.0),) * 2, *((5.2, -88.0),) * 2, (4.4, -85.0))
+        inside = ((3.4, -80.0), (5.6, -56.0), (5.2, -42.0), (m - 1.6, -18.0), (m - 0.7, -11.5))
+        other = ((-5.6, -38.0), (-5.6, -50.0), (-3.2, -68.0), (-3.9, -74.0), (-2.8, -80.0),
+                 (0.2, -82.0), (3.2, -79.5), (3.9, -74.0), (3.2, -68.0), (5.4, -50.0),
+                 (5.2, -40.0), (m - 1.6, -18.0), (m - 0.7, -11.5))  # fmt: skip
+        raised = [(2 * m - x, y) for x, y in reversed(other)]
+        back = [(2 * m - x, y) for x, y in reversed(outer[:4])]
+        run = (*outer, *sole, *inside, *raised, *back)
+        third = (run[-1][0] - run[0][0]) / 3.0
+        torn = ((run[0][0] + 2 * third, _TOP + 3.0), (run[0][0] + third, _TOP - 3.0), run[0])
+        return (self._drawn(run, torn, tag),)
+
+    def forearm(self, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
+        """The forearm of the inner side, from where the outline is broken off down to a hand."""
+        end = (hand - self.joint) / self.cm
+        across, up = self.inner * end.real, end.imag
+        elbow = self.middle + 0.62 * (across - self.middle)
+        run = ((elbow - 4.2, _TOP), (across - 3.2, up + 7.0), *((across - 1.8, up),) * 2,
+               *((across + 1.8, up),) * 2, (across + 2.4, up + 7.0),
+               (elbow + 4.4, _TOP))  # fmt: skip
+        torn = ((elbow + 1.5, _TOP + 2.0), (elbow - 1.5, _TOP - 2.0), run[0])
+        return (self._drawn(run, torn, tag),)
+
+    def pelvis(self, tag: Tag) -> tuple[Shape, ...]:
+        """The hip bone, from its outer edge over the socket of the joint to the middle."""
+        a, m = -self.crest, self.middle
+        run = ((3.3, -1.5), (0.5 * m + 1.6, -4.2), (m + 0.6, -3.0), (m + 1.4, 2.0), (m + 0.6, 8.4),
+               (0.62 * m, 10.0), (0.25 * m, 13.6), (a + 1.8, 13.0), (a - 0.9, 8.0), (a - 0.9, -0.4),
+               (a + 0.8, -1.6), (-3.3, -1.5))  # fmt: skip
+        return (self._drawn(run, ((-3.3, 4.4), (3.3, 4.4), run[0]), tag, MEDIUM, Tone.BODY),)
+
+    def _drawn(
+        self, run: _Run, last: _Run, tag: Tag, pen: Pen = LIGHT, tone: Tone = Tone.SKIN
+    ) -> Curve:
+        """A smooth curve through a run of places, a bend where one stands twice; last: the piece
+        back to its start.
+        """
+        spots = [complex(*place) for place in run]
+        ways = [(b - a) / 6.0 for a, b in pairwise(spots)]
+        met = zip([0j, *ways], [*ways, 0j], strict=True)
+        slopes = [one + other if one and other else 0j for one, other in met]
+        pieces = [
+            (spots[i] + slopes[i], spots[i + 1] - slopes[i + 1], spots[i + 1])
+            for i in range(len(ways))
+        ]
+        pieces.append((complex(*last[0]), complex(*last[1]), complex(*last[2])))
+        placed = [tuple(self.at(spot.real, spot.imag) for spot in piece) for piece in pieces]
+        return Curve(self.at(*run[0]), tuple((p, q, r) for p, q, r in placed), pen, tag, tone=tone)

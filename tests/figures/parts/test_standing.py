@@ -1,0 +1,53 @@
+"""The outline of somebody on one leg: about the joint, one foot on the ground, the other off it."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import box_around, runs
+from probgen.figures.paper.tag import UNTAGGED
+from probgen.figures.parts.standing import SOLE, Body
+from probgen.figures.situation.shape import encloses
+
+CM = 1.7
+
+
+def body(inner: int = 1) -> Body:
+    return Body(10 + 20j, CM, inner, 6.0, 11.0)
+
+
+def spots_of(own: Body) -> list[complex]:
+    (outline,) = own.outline(UNTAGGED)
+    return [spot for run in runs(outline) for spot in run]
+
+
+@pytest.mark.parametrize("inner", [1, -1])
+def test_the_standing_foot_is_on_the_ground_the_other_off_it(inner: int) -> None:
+    own = body(inner)
+    spots = spots_of(own)
+    sole = own.joint.imag - 100 * CM * SOLE
+    legs = {True: [s for s in spots if (s - own.joint).real * inner < own.middle * CM]}
+    legs[False] = [s for s in spots if s not in legs[True]]
+    assert min(s.imag for s in legs[True]) == pytest.approx(sole, abs=0.2)
+    assert min(s.imag for s in legs[False]) > sole + 5 * CM
+
+
+@pytest.mark.parametrize("inner", [1, -1])
+def test_pelvis_and_joint_are_inside_the_outline_and_the_joint_below_the_pelvis(inner: int) -> None:
+    own = body(inner)
+    (bone,) = own.pelvis(UNTAGGED)
+    shape = [spot for run in runs(bone) for spot in run]
+    assert all(encloses(spots_of(own), spot) for spot in [*shape, own.joint])
+    assert not encloses(shape, own.joint)
+    for across in (-own.crest, own.middle):
+        assert encloses(shape, own.at(across, 0.3))
+
+
+def test_the_forearm_ends_at_its_hand() -> None:
+    own = body()
+    hand = own.at(50.0, 2.0)
+    (arm,) = own.forearm(hand, UNTAGGED)
+    box = box_around([spot for run in runs(arm) for spot in run])
+    assert box.bottom == pytest.approx(hand.imag, abs=1.0)
+    assert box.left < hand.real < box.right
+    assert own.joint.real + own.middle * CM < box.left  # beside the trunk
