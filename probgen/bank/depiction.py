@@ -20,6 +20,7 @@ class Look(Enum):
     BEAM = auto()
     PLANK = auto()
     ROD = auto()
+    FISHING_ROD = auto()
     LADDER = auto()
     WHEELBARROW = auto()
     DRUM = auto()
@@ -137,6 +138,7 @@ class Source(Enum):
     NUT = auto()
     SCALE = auto()
     PEDAL = auto()
+    GRIP = auto()
     STICK = auto()
 
 
@@ -235,6 +237,7 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.BEAM, ("beam", "gate", "bell crank"), "a bar, or the outline where it is closed"),
     Entry(Look.PLANK, ("plank",), "a thin bar"),
     Entry(Look.ROD, ("rod",), "a bar that is thinner still"),
+    Entry(Look.FISHING_ROD, ("fishing rod",), "a rod that tapers, with a reel and a line along it"),
     Entry(Look.LADDER, ("ladder",), "two stiles and rungs"),
     Entry(Look.WHEELBARROW, ("wheelbarrow",), "shafts, a tray and a leg"),
     Entry(Look.DRUM, ("drum", "windlass", "winch", "wheel", "capstan", "pulley"),
@@ -334,6 +337,7 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.NUT, ("nut", "stone"), "something bitten on"),
     Entry(Source.SCALE, ("scale",), "a scale to weigh on"),
     Entry(Source.PEDAL, ("pedal", "foot"), "an arrow that presses on a pad"),
+    Entry(Source.GRIP, ("grip", "pulling hand"), "a fist about its point, a forearm that pulls"),
     Entry(Source.STICK, ("stick", "crutch"), "a hand on a stick from the ground up"),
 ))  # fmt: skip
 

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from probgen.bank.depiction import Look
+from probgen.bank.depiction import Look, Source
 from probgen.figures.measured.flat import flat_of
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical, person, solid
+from probgen.figures.parts import limb, mechanical, person, rod, solid
 from probgen.figures.parts.flat import flat
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.figures.situation.standing import standing
 from probgen.statics.system import Body, Kind
+
+_REEL: Final = 11.0  # from a hand to the reel beyond it, pt
 
 BENT: Final = 30.0
 """How far a head with a neck muscle is bent forward, degrees."""
@@ -42,6 +44,8 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     drawn = _limb(stage, body, spots, look, tag)
     if drawn:
         return drawn
+    if look is Look.FISHING_ROD:
+        return rod.fishing_rod(spots[0], spots[-1], _reel(stage, body), tag)
     for end, inner in ((0, 1), (-1, -2)):
         short = ends.gaps.get(body.outline[end], 0.0)
         way = spots[inner] - spots[end]
@@ -56,6 +60,14 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     if look is Look.LADDER:
         return mechanical.ladder((spots[0], spots[-1]), half, tag, cuts)
     return mechanical.bar(spots, half, tag, cuts)
+
+
+def _reel(stage: Stage, body: Body) -> float:
+    """How far a rod's reel is from its butt, pt: a little beyond the hand that grips it."""
+    butt = stage.spot(body.outline[0])
+    grips = [e for e in stage.system.elements if stage.depicts.forces.get(e.id) is Source.GRIP]
+    reaches = [abs(stage.spot(e.at) - butt) + _REEL for e in grips if e.body == body.id]
+    return max(reaches, default=0.25 * abs(stage.spot(body.outline[-1]) - butt))
 
 
 def _particle(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ...]:

@@ -19,7 +19,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import scenery, solid
+from probgen.figures.parts import rod, scenery, solid
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -77,6 +77,8 @@ def source(stage: Stage, element: Element) -> Fixture:
         case Source.STICK:
             foot = ground_under(stage, spot) or spot - 1j * _STICK
             return Fixture(solid.stick(spot, foot, tag), (Surface(foot, 90.0, FACE, FACE),))
+        case Source.GRIP:
+            return Fixture(rod.pulling_hand(spot, -back, Tag(What.LOAD, element.id)))
         case Source.SCALE:
             foot = spot - 1j * (stage.halves[element.body] + _SCALE)
             return Fixture(solid.scale(foot, _SCALE, tag), (Surface(foot, 90.0, 24.0, 24.0),))

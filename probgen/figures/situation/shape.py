@@ -28,7 +28,7 @@ UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE})
 
 _HALVES: Final = {
     Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.TRUNK: 12.0,
-    Look.PLANK: 2.2, Look.ROD: 1.6, Look.WHEELBARROW: 1.5, Look.TRUSS: 1.6,
+    Look.PLANK: 2.2, Look.ROD: 1.6, Look.FISHING_ROD: 2.3, Look.WHEELBARROW: 1.5, Look.TRUSS: 1.6,
     Look.PUSH_UP: 0.0,
 }  # fmt: skip
 _HALF: Final = 3.0  # half the thickness of any other bar, pt

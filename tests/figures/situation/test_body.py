@@ -18,6 +18,7 @@ from tests.figures.seen import tagged, touching
 from tests.figures.sketches import (
     BEAM,
     DRUM,
+    HELD,
     KNOT,
     LIMB,
     SLOPE,
@@ -92,3 +93,14 @@ def test_a_particle_is_a_ring_or_its_block() -> None:
     (block,) = shapes_of(SLOPE)
     assert isinstance(ring, Arc)
     assert isinstance(block, Path)
+
+
+def test_a_fishing_rod_has_its_reel_beyond_the_hand_that_grips_it() -> None:
+    text = HELD.replace('at = "B"\ndirection', 'at = "C"\ndirection').replace(
+        "[body.shelf]", 'C = ["L/4", 0]\n[body.shelf]'
+    )
+    for shown, along in ((('F = "grip"',), 0.75 * 40 + 11.0), ((), 0.25 * 3 * 40)):
+        set_out = stage(text, 'shelf = "fishing rod"', *shown)
+        drawn = outline_of(set_out, set_out.system.bodies[0], Ends({}, {}))
+        reel = max((s for s in drawn if isinstance(s, Arc)), key=lambda arc: arc.radius)
+        assert reel.centre.real - set_out.spot("A").real == pytest.approx(along)

@@ -12,6 +12,7 @@ from probgen.figures.paper.scene import (
     circle,
     dot,
     heading,
+    runs,
 )
 from probgen.figures.parts.ground import ROLLER_HEIGHT
 from probgen.figures.situation.contact import (
@@ -288,3 +289,12 @@ def test_a_body_lies_on_post_bank_or_ledge_and_rolls_on_rollers_alone() -> None:
     assert wheels == {"post": 0, "pier": 0, "bank": 0, "ledge": 0, "roller on a post": 2,
                       "roller": 2}  # fmt: skip
     assert lows["post"] - lows["roller on a post"] == pytest.approx(ROLLER_HEIGHT)
+
+
+def test_a_hand_that_grips_pulls_the_way_of_its_force() -> None:
+    set_out = stage(HELD.replace('= 90\nsymbol = "F"', '= 130\nsymbol = "F"'), 'F = "grip"')
+    force = set_out.system.element("F")
+    assert stands_for(set_out, force)
+    ends = [s for shape in source(set_out, force).shapes for run in runs(shape) for s in run]
+    far = max(ends, key=lambda spot: abs(spot - set_out.spot("B")))
+    assert dot(far - set_out.spot("B"), heading(130.0)) > 30.0
