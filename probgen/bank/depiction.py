@@ -151,6 +151,7 @@ class Scenery(Enum):
     WALL_RIGHT = auto()
     PHONE = auto()
     STANDING = auto()
+    TILTED = auto()
 
 
 class Anchor(Enum):
@@ -363,6 +364,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
     Entry(Scenery.STANDING, ("person", "person standing"),
           "the outline of a person about a pelvis, on the leg of its joint"),
+    Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 
 ALL: Final = (

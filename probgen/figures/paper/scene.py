@@ -38,10 +38,10 @@ class Tone(Enum):
 
     BODY = auto()
     PERSON = auto()
-    SKIN = auto()
     GROUND = auto()
     WATER = auto()
     PAPER = auto()
+    SKIN = auto()
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,7 +72,7 @@ def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
     side = (top - foot) / abs(top - foot) * 1j * half
     return [
         (foot + (top - foot) * share + side, foot + (top - foot) * share - side)
-        for share in (0.04, 0.25, 0.44, 0.63, 0.82)
+        for share in (0.25, 0.44, 0.63, 0.82)
     ]
 
 

@@ -8,8 +8,9 @@ from typing import Final
 from probgen.figures.measured.survey import untold_in, ways_out
 from probgen.figures.paper.canvas import Field
 from probgen.figures.situation.lettering import Lettered, set_letters
+from probgen.figures.situation.shape import UPRIGHT
 from probgen.figures.situation.stage import Stage
-from probgen.statics.system import Kind
+from probgen.statics.system import Body, Kind
 
 _UNLETTERED: Final = (Kind.WEIGHT, Kind.HOLE, Kind.DISTRIBUTED)
 """What acts at points that have no letter in the figure unless something else is there."""
@@ -17,7 +18,9 @@ _UNLETTERED: Final = (Kind.WEIGHT, Kind.HOLE, Kind.DISTRIBUTED)
 
 def draw_letters(stage: Stage, field: Field, named: Collection[str]) -> None:
     """named: the points the statement names, which have a letter whatever is there."""
-    drawn = {name for body in stage.system.bodies for name in body.outline}
+    drawn = {
+        name for body in stage.system.bodies if not _boxed(stage, body) for name in body.outline
+    }
     drawn |= {name for each in stage.system.elements for name in (each.at, each.toward)}
     letters = stage.measured.letters
     points = {
@@ -26,6 +29,11 @@ def draw_letters(stage: Stage, field: Field, named: Collection[str]) -> None:
     }
     bare = {name for name in points if name not in drawn}
     set_letters(field, points, bare)
+
+
+def _boxed(stage: Stage, body: Body) -> bool:
+    """Whether a body's axis is not drawn itself, but a box about it."""
+    return stage.look(body.id) in UPRIGHT and len(body.outline) == 2
 
 
 def _half_at(stage: Stage, point: str) -> float:
@@ -45,7 +53,8 @@ def _lettered(stage: Stage, named: Collection[str]) -> list[str]:
     """
     extended = [body for body in stage.system.bodies if len(body.outline) > 1]
     shown = {body.id for body in extended}
-    wanted = {*named, *(name for body in extended for name in body.outline)}
+    bars = [body for body in extended if not _boxed(stage, body)]
+    wanted = {*named, *(name for body in bars for name in body.outline)}
     wanted |= {id for id, name in stage.measured.letters.items() if name in named}
     for element in stage.system.elements:
         if element.body in shown and element.kind not in _UNLETTERED:

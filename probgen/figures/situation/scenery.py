@@ -8,12 +8,13 @@ from typing import Final
 
 from probgen.bank.depiction import Look, Scenery
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import Arrow, Box, apart
+from probgen.figures.paper.scene import Arrow, Box, Pen, apart, heading, polygon
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import scenery
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import standing
 from probgen.figures.situation.contact import draw_surfaces
+from probgen.figures.situation.shape import UPRIGHT
 from probgen.figures.situation.stage import Stage
 
 _SHORE: Final = 26.0  # how far water is drawn beyond a body where no bank ends it, pt
@@ -22,6 +23,8 @@ _BOAT: Final = 46.0  # length of a boat, pt
 _APART: Final = 9.0  # from a wall to what is beside it, pt
 _LOWER: Final = 12.0  # how far a wall is drawn below what is beside it, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
+_TILT: Final = 14.0  # how far a box is drawn tilted, degrees
+_TURNED: Final = Pen(0.6, 2.6, 1.9)
 _TAG: Final = Tag(What.SCENERY)
 
 
@@ -68,6 +71,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
         field.add(*scenery.water(water, _TAG), *scenery.boat(bow, _BOAT, _TAG))
     elif water:
         field.add(*scenery.water(water, _TAG))
+    elif about(stage) is Scenery.TILTED:
+        _tilted(stage, field)
     elif about(stage) is Scenery.STANDING:
         field.add(*standing.drawn(stage))
     elif about(stage) is Scenery.PHONE:
@@ -82,6 +87,16 @@ def _wall_beside(drawn: Box, *, left: bool) -> Surface:
     up, down = drawn.top - drawn.centre.imag, drawn.centre.imag - drawn.bottom + _LOWER
     face = complex(drawn.left - _APART if left else drawn.right + _APART, drawn.centre.imag)
     return Surface(face, 0.0, up, down) if left else Surface(face, 180.0, down, up)
+
+
+def _tilted(stage: Stage, field: Field) -> None:
+    """A box once more, turned about the right edge of its base."""
+    for body in stage.system.bodies:
+        corners = stage.corners(body)
+        if stage.look(body.id) in UPRIGHT and corners:
+            edge = max(corners, key=lambda corner: (-round(corner.imag, 3), corner.real))
+            turn = heading(-_TILT)
+            field.add(polygon([edge + (c - edge) * turn for c in corners], _TURNED, _TAG))
 
 
 def _before_a_face(stage: Stage, field: Field) -> None:

@@ -8,7 +8,7 @@ from probgen.problem.problem_figures import situation_scene
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
 from tests.figures.seen import box_of, tagged
-from tests.figures.sketches import BEAM, LEANING, sketch
+from tests.figures.sketches import BEAM, CASE, LEANING, sketch
 from tests.situations import worked
 
 
@@ -18,6 +18,15 @@ def letters(scene: Scene) -> dict[str, Label]:
 
 def test_ends_and_supports_have_letters() -> None:
     assert letters(sketch(LEANING)).keys() == {"A", "B", "C"}
+
+
+def test_the_axis_of_a_box_has_letters_where_the_text_names_them_and_dots_there() -> None:
+    shown = 'case = "bookcase"'
+    assert letters(sketch(CASE)).keys() >= {"O", "T"}
+    assert letters(sketch(CASE, shown)).keys() == set()
+    named = sketch(CASE, shown, named=["O"])
+    assert letters(named).keys() == {"O"}
+    assert [shape.tag.of for shape in named.showing(What.POINT)] == ["O"]
 
 
 def test_a_point_of_two_states_is_lettered_at_both() -> None:

@@ -11,7 +11,7 @@ from probgen.figures.paper.scene import Path as Strokes
 from probgen.figures.paper.tag import What
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import outlines, tagged
-from tests.figures.sketches import KNOT, sketch
+from tests.figures.sketches import CASE, KNOT, sketch
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -102,3 +102,18 @@ def test_a_wall_stands_beside_all_that_is_there(side: str, normal: float) -> Non
     clear = min(toward * (x - start.real) for box in others for x in (box.left, box.right))
     assert clear > 5.0
     assert toward * (bounds([soil]).centre.real - start.real) < 0.0  # the house is behind it
+
+
+def test_a_tilted_box_is_the_same_about_the_right_edge_of_its_base() -> None:
+    scene = sketch(CASE, 'case = "bookcase"', 'scenery = "tilted"')
+    (upright,), (tilted,) = outlines(scene, "body:case"), outlines(scene, "scenery")
+    assert tilted.pen.dash > 0.0
+    box = bounds([upright])
+    edge = complex(box.right - 0.4, box.bottom + 0.4)
+    reach = [
+        sorted(round(abs(spot - edge), 3) for spot in each.lines[0]) for each in (upright, tilted)
+    ]
+    assert reach[0] == pytest.approx(reach[1])
+    assert all(spot.imag >= edge.imag - 1e-6 for spot in tilted.lines[0])
+    assert max(spot.real for spot in tilted.lines[0]) > box.right + 10.0
+    assert sketch(CASE, 'scenery = "tilted"').showing(What.SCENERY) == ()
