@@ -315,7 +315,7 @@ ROLLERS: Final = Vocabulary("a roller", (
     Entry(Roller.WHEEL, ("wheel",), "the wheel of a wheelbarrow"),
     Entry(Roller.POST, ("post", "posts", "pier", "trestle"), "a post, the body lying on it"),
     Entry(Roller.ROLLED_POST, ("roller on a post",), "the two wheels on such a post"),
-    Entry(Roller.LEDGE, ("ledge",), "a ledge of a wall, the body lying on it"),
+    Entry(Roller.LEDGE, ("ledge",), "a sill on a ledge of a wall"),
     Entry(Roller.BANK, ("bank", "shore"), "a sill under the body's end, on ground that falls away"),
 ))  # fmt: skip
 

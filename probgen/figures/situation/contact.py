@@ -45,7 +45,7 @@ _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
 _STOP: Final = 7.0  # half the length of a stop's face, pt
 _POST_HALF: Final = 4.5
-_SILL: Final = 5.5  # height of a sill on a bank, pt
+_SILL: Final = 6.5  # height of a sill on a ledge or a bank, pt
 _LEDGE: Final = 10.0  # how far a ledge or a bank goes on under its body, pt
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
@@ -121,11 +121,13 @@ def _on_post(top: Spot, tag: Tag) -> Fixture:
 
 
 def _on_ledge(top: Spot, side: int, tag: Tag) -> Fixture:
-    """A ledge of a house's wall, which goes down as far as a post does, under its body."""
-    inner, outer = top - side * _LEDGE, top + side * _LEDGE
-    down, up = _POST, _WALL
+    """A sill on a ledge of a house's wall, which goes down as far as a post does."""
+    head = top - 1j * _SILL
+    inner, outer = head - side * _LEDGE, head + side * _LEDGE
+    down, up = _POST, _SILL + _WALL
     wall = Surface(inner, 0.0 if side > 0 else 180.0, *((up, down) if side > 0 else (down, up)))
-    return Fixture(scenery.ledge(inner, outer, 8.0, tag), (wall,))
+    sill = scenery.post(top, head, _POST_HALF, tag)
+    return Fixture((*sill, *scenery.ledge(inner, outer, 8.0, tag)), (wall,))
 
 
 def _on_bank(top: Spot, side: int, tag: Tag) -> Fixture:
