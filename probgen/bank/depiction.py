@@ -68,6 +68,7 @@ class Thing(Enum):
     HEAP = auto()
     FEEDER = auto()
     NET = auto()
+    BOTTLE = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
 
@@ -276,7 +277,8 @@ PARTICLES: Final = Vocabulary("a particle", (
 ))  # fmt: skip
 
 LOADS: Final = Vocabulary("a weight", (
-    *_loads(Thing.BLOCK, "block, bag, bottle", "a block", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.BLOCK, "block, bag", "a block", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.BOTTLE, "bottle", "a bottle", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.CRATE, "crate, box, chest", "a crate", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.PLANT, "plant, pot", "a potted plant", Manner.STANDS),
     *_loads(Thing.TREE, "tree", "a tree", Manner.STANDS),

@@ -115,6 +115,7 @@ def _loads() -> tuple[_Named, ...]:
         ),
         ("pedal", (mechanical.pad(0j, -1j, _T),)),
         ("heap", goods.heap(0j, 56.0, 20.0, _T)),
+        ("bottle", goods.bottle(0j, _T)),
         ("net", goods.net(0j, 12.0, _T)),
         ("bird feeder", goods.feeder(0j, 12.0, _T)),
         ("centre of mass", mechanical.centre_mark(0j, _T)),

@@ -5,7 +5,7 @@ The angles are set anew in the room that has become free.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from typing import Final
@@ -30,17 +30,23 @@ _MOST: Final = 1.4
 """Beyond this, labels would stand too far from what they name."""
 
 
-def enlarged(scene: Scene, room: complex, things: Mapping[Tag, Tag] | None = None) -> Scene:
+def enlarged(
+    scene: Scene, room: complex, things: Mapping[Tag, Sequence[Tag]] | None = None
+) -> Scene:
     """The scene as large as its room (width and height, pt) lets it be, up to a limit.
 
-    things: by the tag of a label that of the thing it stands beside, and is to stay as near to.
+    things: by the tag of a label those of the thing it stands beside, and is to stay as near to, of
+    which the first that is drawn counts.
     Other labels keep their place beside what they name; their leaders reach them as before.
     """
     most = min(_MOST, room.real / scene.box.width, room.imag / scene.box.height)
     if most <= 1.0:
         return scene
-    near = {of: scene.showing(tag.what, tag.of) for of, tag in (things or {}).items()}
-    boxes = {of: bounds(shapes) for of, shapes in near.items() if shapes}
+    boxes = {}
+    for label, tags in (things or {}).items():
+        drawn = (scene.showing(tag.what, tag.of) for tag in tags)
+        if shapes := next(filter(None, drawn), ()):
+            boxes[label] = bounds(shapes)
     moved = {each: _moved(each, most, boxes.get(each.tag)) for each in scene.labels}
     grown = tuple(_grown(shape, most, moved) for shape in scene.shapes)
     larger = replace(scene, shapes=grown, box=bounds(grown), scale=scene.scale * most)

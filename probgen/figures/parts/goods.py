@@ -5,6 +5,8 @@ Lengths are pt, places complex numbers in pt.
 
 from __future__ import annotations
 
+from typing import Final
+
 from probgen.figures.paper.scene import (
     FINE,
     LIGHT,
@@ -19,6 +21,12 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag
 
+BOTTLE: Final = 29.0
+"""Height of a bottle, pt."""
+
+BOTTLE_HALF: Final = 4.6
+"""Half its breadth."""
+
 
 def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """Something loose in a heap."""
@@ -29,6 +37,15 @@ def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]
         (b, a, a),
     )
     return (Curve(a, pieces, MEDIUM, tag, tone=Tone.GROUND),)
+
+
+def bottle(top: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A bottle, from its cap down."""
+    side = ((0.0, 1.9), (5.0, 1.9), (10.0, BOTTLE_HALF), (BOTTLE, BOTTLE_HALF))
+    left = [top - complex(half, down) for down, half in side]
+    right = [top + complex(half, -down) for down, half in side]
+    cap = line(left[1] + 2j, right[1] + 2j, LIGHT, tag)
+    return polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY), cap
 
 
 def net(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:

@@ -19,6 +19,7 @@ PERSON: Final = 1.75
 CHILD: Final = 1.2
 """Heights people are drawn at where the scale allows it, m; common practice, no source."""
 
+_NECK: Final = 4.5  # of a bottle, that is in the hand that holds it, pt
 _SHORTEST: Final = 34.0  # of a person standing, pt
 _TALLEST: Final = 71.0  # 25 mm
 _HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
@@ -97,6 +98,8 @@ def draw_load(
     foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
     if thing is Thing.BUCKET:
         return mechanical.standing_pail(foot, tag), None
+    if thing is Thing.BOTTLE:
+        return goods.bottle(foot + 1j * goods.BOTTLE, tag), None
     if thing is Thing.PLANT:
         return mechanical.plant(foot, tag), None
     if thing is Thing.TREE:
@@ -126,6 +129,8 @@ def _hung(
     match thing:
         case Thing.LAMP:
             return mechanical.lamp(spot, rope, tag), None
+        case Thing.BOTTLE:
+            return goods.bottle(spot - 1j * (rope - _NECK), tag), None
         case Thing.NET:
             return goods.net(spot, 2.2 * rope, tag), None
         case Thing.FEEDER:

@@ -35,6 +35,9 @@ PIN: Final = 2.4
 JOINT: Final = 2.6
 """Radius of a truss's joint, pt."""
 
+BAIL: Final = 11.0
+"""How high a pail's handle stands above its rim, pt."""
+
 SECTION: Final = Pen(0.6, 4.0, 2.0)
 _RUNG: Final = 7.0
 _FOLDED: Final = 0.01  # tangent of the least angle between two parts of a bent bar
@@ -250,13 +253,13 @@ def bucket(at: Spot, rope: float, size: float, tag: Tag) -> tuple[Shape, ...]:
 
 def pail(at: Spot, half: complex, tag: Tag) -> tuple[Shape, ...]:
     """A pail or basket about its middle, its handle reaching up to half its height above that."""
-    top = at + 1j * (half.imag - 11.0)
+    top = at + 1j * (half.imag - BAIL)
     rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
     wide, narrow = half.real, 0.78 * half.real
     pail = polygon(
         (rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag, tone=Tone.BODY
     )
-    arch = complex(0.0, 14.0)
+    arch = complex(0.0, BAIL / 0.75)  # a curve rises three quarters of the way to its controls
     handle = Curve(rim - wide, ((rim - wide + arch, rim + wide + arch, rim + wide),), LIGHT, tag)
     return pail, handle
 

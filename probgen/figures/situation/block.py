@@ -42,6 +42,7 @@ _BLOCKS: Final = (
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
+_PAIL: Final = 13.0 + 16.5j  # half the width and height of a pail with its handle, pt
 _BAR_END: Final = 20.0 + 3.0j  # half of what the end of a bar takes on a wedge, pt
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
@@ -93,7 +94,7 @@ class Block:
         """From its middle to that of the face its label is set on."""
         if self.faced:
             return self.faced.clear
-        return -5.5j if self.look is Look.BUCKET else 0j
+        return -mechanical.BAIL / 2 * 1j if self.look is Look.BUCKET else 0j
 
     def depth(self, normal: complex) -> float:
         """From the middle back to the face it touches (pt)."""
@@ -197,7 +198,7 @@ def _block(
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
     if look is Look.BUCKET and not rests:
-        return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, look)
+        return Block(_PAIL, 1j, look)
     if look is Look.BOARD:
         return Block(complex(max(width, _BOARD), height - 3.0) / 2, up)
     turn = abs(up.real)

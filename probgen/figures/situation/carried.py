@@ -27,7 +27,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
-from probgen.figures.parts import distributed, mechanical, solid
+from probgen.figures.parts import distributed, goods, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import PEOPLE, ROPE, Seat, draw_load, hangs
 from probgen.figures.situation import water
@@ -125,11 +125,27 @@ class Burdens:
         if block.faced and block.faced.beside:
             anchors = tuple((spot + at, way) for at, way in block.faced.beside)
             return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
+        if block.look is Look.BUCKET:
+            return self._in_pail(element, block, text, tag)
         face = centred(text, spot + block.face)
         if any(box.overlaps(face) for box in self.field.boxes):
             return Note(text, self._either_side(element), tag)
         self.field.add(set_in(text, face, tag))
         return None
+
+    def _in_pail(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note:
+        """The label beside a pail, of what is in it or of itself; what is in it in a heap."""
+        middle = self.stage.spot(element.at) + block.face
+        pail = bounds(block.drawn(self.stage.spot(element.at), UNTAGGED))
+        load = self.stage.depicts.loads.get(element.id)
+        if load and load.thing is Thing.HEAP:
+            rim = middle + 1j * (block.half.imag - mechanical.BAIL / 2)
+            heap = goods.heap(rim, 1.9 * block.half.real, 6.0, Tag(What.LOAD, element.id))
+            self.field.add(*heap)
+            beside = rim + 0.95 * block.half.real + 3j
+            return Note(text, ((beside, 0.0),), tag, bounds(heap))
+        right, left = complex(pail.right, middle.imag), complex(pail.left, middle.imag)
+        return self._of(pail, Note(text, ((right, 0.0), (left, 180.0)), tag))
 
     def _on_particle(self, element: Element, load: Load, text: Datum, tag: Tag) -> Note | None:
         """No surface carries it, so it hangs from its lines, below what hangs there already."""
@@ -362,11 +378,13 @@ def _over(foot: Spot, width: float) -> Box:
     return Box(foot.real - width / 2, foot.imag + 1.0, foot.real + width / 2, foot.imag + 14.0)
 
 
-def weighed(system: System) -> dict[Tag, Tag]:
-    """By the label of a mass, or of a weight that is given, what has it."""
-    weights = (element for element in system.elements if element.kind == Kind.WEIGHT)
-    return {
-        Tag(What.LABEL, mass.id): Tag(What.LOAD, weight.id)
-        for weight in weights
-        if (mass := mass_name(system, weight)) is not None
-    }
+def weighed(system: System) -> dict[Tag, tuple[Tag, ...]]:
+    """By the label of a mass, or of a weight that is given, what has it: a load, else a body where
+    no other one has a part of it.
+    """
+    found: dict[Tag, tuple[Tag, ...]] = {}
+    for weight in (element for element in system.elements if element.kind == Kind.WEIGHT):
+        if mass := mass_name(system, weight):
+            label, load = Tag(What.LABEL, mass.id), Tag(What.LOAD, weight.id)
+            found[label] = (load,) if label in found else (load, Tag(What.BODY, weight.body))
+    return found

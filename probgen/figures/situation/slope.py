@@ -5,7 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from probgen.figures.paper.scene import HEAVY, Shape, Spot, apart, bearing, dot, heading, line
+from probgen.figures.paper.scene import (
+    HEAVY,
+    MEDIUM,
+    Shape,
+    Spot,
+    Tone,
+    apart,
+    bearing,
+    dot,
+    heading,
+    line,
+    polygon,
+)
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.ground import Surface
@@ -24,6 +36,7 @@ _OVERHANG: Final = 80.0  # and at most, to have its foot below all of the block
 _CLEAR: Final = 6.0  # from that foot to what is above it, sideways, pt
 _IN_PLANE: Final = 1.5  # from a plane to the faces that lie in it, pt
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
+_BRACKET: Final = 13.0  # height of what holds a pulley at the face below that edge, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface
 
 
@@ -139,11 +152,16 @@ def to_pulley(
         level = abs(surface.normal - 90.0) < 1.0
         # Level from the face below the edge where the pulley is no higher than that.
         start = complex(corner.real, min(corner.imag, centre.imag)) if level else corner
-        held.append(line(start, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
+        tag = Tag(What.SUPPORT, each.first.id)
+        if level:
+            under = complex(corner.real, start.imag - _BRACKET)
+            held.append(polygon((start, under, centre - 2j, centre), MEDIUM, tag, tone=Tone.BODY))
+        else:
+            held.append(line(start, centre, HEAVY, tag))
         if level:
             right = surface.reach(corner) > 0
-            away, above, under = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
-            beneath.append(Surface(corner, away, above, under))
+            away, above, below = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
+            beneath.append(Surface(corner, away, above, below))
     return surface, tuple(held), tuple(beneath)
 
 

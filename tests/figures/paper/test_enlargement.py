@@ -27,7 +27,7 @@ from probgen.figures.paper.scene import (
     line,
     polygon,
 )
-from probgen.figures.paper.tag import Tag, What
+from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
 
@@ -68,7 +68,7 @@ def test_print_keeps_its_size_and_its_share_of_the_way() -> None:
 def test_what_is_told_of_a_thing_stays_as_near_to_it(left: float) -> None:
     label = replace(NAME, spot=complex(left, 7.0), box=Box(left, 6.0, left + 12.0, 14.0))
     before = label.box.gap(bounds([BLOCK]))
-    scene = enlarged(composed([BLOCK, label]), ROOM, {label.tag: BLOCK.tag})
+    scene = enlarged(composed([BLOCK, label]), ROOM, {label.tag: (UNTAGGED, BLOCK.tag)})
     (moved,), (block,) = scene.labels, scene.showing(What.BODY)
     assert bounds([block]).width > 1.3 * bounds([BLOCK]).width
     assert moved.box.gap(bounds([block])) == pytest.approx(before, abs=MEDIUM.weight)

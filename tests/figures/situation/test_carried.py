@@ -25,6 +25,7 @@ from tests.figures.sketches import (
     KNOT,
     LIMB,
     SLOPE,
+    TWO,
     loaded,
     sketch,
     stage,
@@ -215,3 +216,21 @@ def test_the_label_of_somebody_on_a_ladder_is_on_their_side_of_it(steep: int, si
     ways = [heading(way).real * side for _, way in note.anchors]
     assert max(ways) == pytest.approx(1.0)
     assert min(ways) > -0.1
+
+
+def test_sand_in_a_pail_is_a_heap_in_its_rim_each_with_its_label_beside() -> None:
+    text = (
+        TWO.replace("SLOPE", "0")
+        .replace("m/3", "4 kg")
+        .replace(
+            "[[rope]]",
+            '[[weight]]\nbody = "pail"\nmass = "9 kg"\nof = "sand"\nsymbol = "W_s"\n[[rope]]',
+        )
+    )
+    scene = sketch(text, 'pail = "bucket"', 'W_s = "sand"')
+    pail, heap = (bounds(tagged(scene, what)) for what in ("body:pail", "load:W_s"))
+    assert pail.left < heap.left < heap.right < pail.right
+    assert pail.bottom < heap.bottom < heap.top < pail.top
+    for label in (label for label in scene.labels if str(label.tag.of) in ("W_p", "W_s")):
+        assert 0.0 < label.box.gap(pail) < 8.0
+    assert touching(scene) == []

@@ -120,10 +120,13 @@ def test_a_pulley_at_an_edge_is_held_level_where_it_is_no_higher(slope: int) -> 
     set_out = stage(TWO.replace("SLOPE", str(slope)))
     held = touched(set_out, set_out.system.element("N")).shapes[0]
     assert isinstance(held, Path)
-    ((start, end),) = held.lines
-    assert end == set_out.course(set_out.hoists[0]).centre
-    if not slope:
-        assert start.imag <= end.imag + 1e-9
+    (spots,) = held.lines
+    assert spots[-1] == set_out.course(set_out.hoists[0]).centre
+    if not slope:  # a bracket down the face, broader there than at the pulley
+        start, under, *_ = spots
+        assert held.closed
+        assert start.imag <= spots[-1].imag + 1e-9
+        assert start.imag - under.imag > 10.0
 
 
 RIDGE = TWO.replace("SLOPE", "30").replace(
