@@ -161,6 +161,7 @@ class Anchor(Enum):
     WALL = auto()
     POST = auto()
     MAST = auto()
+    SLING = auto()
     CEILING = auto()
     WINCH = auto()
 
@@ -350,6 +351,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
           "fixed to a post; a pulley, to its top"),
     Entry(Anchor.MAST, ("mast",), "fixed to a mast beside its body, up from the ground"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
+    Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),
     Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up; a rope "
           "along a bar goes over a sheave at the bar's end, to what hangs there"),
 ))  # fmt: skip

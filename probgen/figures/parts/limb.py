@@ -22,6 +22,7 @@ from probgen.figures.paper.scene import (
     bearing,
     circle,
     heading,
+    polygon,
 )
 from probgen.figures.paper.tag import Tag
 
@@ -273,6 +274,13 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: Tag) -> tuple[Shape, ...
         (joint - 3.0 * ball - 4j, rim - 0.2 * rise, rim),
     )
     return (Curve(rim, pieces, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def band(at: Spot, along: complex, half: float, tag: Tag) -> tuple[Shape, ...]:
+    """A band round a limb that runs along a unit step, half as high as told (pt)."""
+    side, way = along * 1j * half, along * 3.5
+    corners = (at - way - side, at + way - side, at + way + side, at - way + side)
+    return (polygon(corners, MEDIUM, tag, tone=Tone.PERSON),)
 
 
 def kneecap(at: Spot, back: complex, tag: Tag) -> tuple[Shape, ...]:

@@ -7,7 +7,7 @@ from typing import Final
 
 from probgen.bank.depiction import Look, Source
 from probgen.figures.measured.flat import flat_of
-from probgen.figures.paper.scene import MEDIUM, Shape, Spot
+from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, person, rod, solid
 from probgen.figures.parts.flat import flat
@@ -113,7 +113,11 @@ def _limb(
         case Look.FOREARM | Look.ARM:
             return limb.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
         case Look.LEG:
-            return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
+            leg = limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
+            if any(e.kind == Kind.HINGE for e in own):
+                return leg
+            unit = (spots[-1] - spots[0]) / abs(spots[-1] - spots[0])
+            return *leg, *limb.break_mark(spots[0] + 4.0 * unit, bearing(unit), 3.8, tag)
         case Look.PELVIS if whole := standing(stage):
             return whole.pelvis(tag)
         case Look.PELVIS:

@@ -41,6 +41,7 @@ _DRAWN: Final = 48.0  # of a line that moves with the particle it pulls, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
+_LOOSE: Final = 2.2  # half the height of a sling, in halves of the thickness of its body
 _ACROSS: Final = 0.1  # least cosine of the way to a mast
 _BELOW: Final = 16.0  # and to the ground it stands on
 _UPRIGHT: Final = 0.9  # least sine of the way up to a pulley at a pole's top
@@ -254,6 +255,9 @@ def _stroked(
         shapes = mechanical.strands(start, end, count, tag)
     else:
         shapes = mechanical.cable(start, end, tag)
+    if stage.depicts.lines.get(element.id) is Anchor.SLING and (ways := stage.ways(element)):
+        along, half = ways[0] / abs(ways[0]), _LOOSE * stage.halves[element.body]
+        shapes += limb.band(stage.spot(element.at), along, half, tag)
     return Line((*held, *shapes), element.id, (start, end), posted)
 
 

@@ -104,3 +104,9 @@ def test_a_fishing_rod_has_its_reel_beyond_the_hand_that_grips_it() -> None:
         drawn = outline_of(set_out, set_out.system.bodies[0], Ends({}, {}))
         reel = max((s for s in drawn if isinstance(s, Arc)), key=lambda arc: arc.radius)
         assert reel.centre.real - set_out.spot("A").real == pytest.approx(along)
+
+
+def test_a_leg_without_its_knee_is_broken_off() -> None:
+    for text, pieces in ((LIMB, 1), (HELD.replace("shelf", "limb"), 2)):
+        set_out = stage(text, 'limb = "leg"')
+        assert len(outline_of(set_out, set_out.system.bodies[0], Ends({}, {}))) == pieces

@@ -242,3 +242,16 @@ def test_nothing_holds_the_far_end_of_a_rope_that_pulls_what_slides() -> None:
         assert len(walls) == faces
         start, end = ends_of(rope)
         assert (end - start) / abs(end - start) == pytest.approx(heading(25.0))
+
+
+def test_a_sling_is_a_band_round_its_body_under_a_ceiling() -> None:
+    text = HINGED.replace("WAY", "90")
+    (band,) = (shape for shape in lines(text, 'shelf = "leg"', 'T = "sling"')["T"].shapes
+               if isinstance(shape, Path) and shape.closed)  # fmt: skip
+    set_out = stage(text, 'shelf = "leg"', 'T = "sling"')
+    box, spot = bounds([band]), set_out.spot("B")
+    assert box.centre == pytest.approx(spot)
+    assert box.height > 4.0 * set_out.halves["shelf"]
+    walls: list[Surface] = []
+    lines(text, 'T = "sling"', walls=walls)
+    assert [wall.normal for wall in walls] == [270.0]
