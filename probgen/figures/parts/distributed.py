@@ -13,13 +13,14 @@ from probgen.figures.paper.tag import Tag
 
 def spread(
     start: Spot, end: Spot, direction: float, heights: Sequence[float], tag: Tag,
-    gaps: Sequence[Box] = (),
+    gaps: Sequence[Box] = (), inner: bool = False,
 ) -> tuple[Shape, ...]:  # fmt: skip
     """A distributed load: a row of arrows onto the line from start to end, under its envelope.
 
     direction: of the load, degrees; heights: the arrows' lengths at equal steps from start to end,
     pt, two of them where its envelope is straight.
-    gaps: what stands among the arrows; they leave room for it.
+    gaps: what stands among the arrows; they leave room for it.  inner: no arrow is at an end, where
+    it would lie on the ground.
     """
     step, way, steps = heading(direction), end - start, len(heights) - 1
     count = max(3, round(abs(way) / 13.0))
@@ -29,12 +30,13 @@ def spread(
         return start + way * share - step * size_between(heights, share)
 
     def run(first: float, last: float) -> list[Spot]:
-        inner = (place / steps for place in range(1, steps))
-        return [top(share) for share in (first, *(s for s in inner if first < s < last), last)]
+        between = (place / steps for place in range(1, steps))
+        return [top(share) for share in (first, *(s for s in between if first < s < last), last)]
 
     arrows: list[Shape] = []
-    for i in range(count + 1):
-        foot, tip = start + way * i / count, top(i / count)
+    places = (i + 0.5 for i in range(count)) if inner else range(count + 1)
+    for place in places:
+        foot, tip = start + way * place / count, top(place / count)
         if any(_passes(foot, tip, box) for box in wide):
             continue
         if abs(tip - foot) > 5.0:

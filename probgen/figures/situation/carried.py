@@ -311,9 +311,10 @@ class Burdens:
             self.field.add(*water.beside(self.stage, row))
             tag = Tag(What.DISTRIBUTED, row.element.id)
             self._watch_above(row)
-            self.field.add(
-                *distributed.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
-            )
+            wet = row.element.id in self.stage.depicts.fluids
+            way, heights = row.direction, row.heights
+            arrows = distributed.spread(*row.feet, way, heights, tag, gaps=standing, inner=wet)
+            self.field.add(*arrows)
         for row in drawn:
             yield from self._row_labels(row, covered=any(covers(other, row) for other in drawn))
 

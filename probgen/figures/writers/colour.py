@@ -38,7 +38,7 @@ def ink_of(tag: Tag, colour: bool = True) -> Ink:
 
 _GREYS: Final = {
     Tone.BODY: 0.9, Tone.PERSON: 0.78, Tone.SKIN: 0.96, Tone.GROUND: 0.82,
-    Tone.WATER: 0.87, Tone.PAPER: 1.0,
+    Tone.WATER: 0.955, Tone.PAPER: 1.0,
 }  # fmt: skip
 _TINTS: Final[dict[Tone, Ink]] = {Tone.WATER: (0.80, 0.90, 0.97), Tone.GROUND: (0.88, 0.83, 0.76)}
 

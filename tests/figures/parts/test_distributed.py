@@ -82,3 +82,15 @@ def test_a_curve_is_open_where_a_box_stands() -> None:
 def test_sizes_between_steps() -> None:
     found = [distributed.size_between((0.0, 4.0, 2.0), quarter / 4) for quarter in range(5)]
     assert found == [0.0, 2.0, 4.0, 3.0, 2.0]
+
+
+def test_no_arrow_of_water_lies_on_its_bed() -> None:
+    whole, inner = (
+        [shape for shape in shapes if isinstance(shape, Arrow)]
+        for each in (False, True)
+        for shapes in [distributed.spread(0j, 60j, 0.0, (20.0, 8.0), UNTAGGED, inner=each)]
+    )
+    assert len(inner) == len(whole) - 1
+    assert min(arrow.head.imag for arrow in whole) == 0.0
+    assert min(arrow.head.imag for arrow in inner) > 4.0
+    assert max(arrow.head.imag for arrow in inner) < 56.0
