@@ -69,6 +69,7 @@ class Thing(Enum):
     FEEDER = auto()
     NET = auto()
     BOTTLE = auto()
+    TODDLER = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
 
@@ -162,8 +163,13 @@ class Anchor(Enum):
     POST = auto()
     MAST = auto()
     SLING = auto()
+    TREE = auto()
+    TREE_THICK = auto()
     CEILING = auto()
     WINCH = auto()
+
+
+TREES: Final = frozenset({Anchor.TREE, Anchor.TREE_THICK})
 
 
 class Fluid(Enum):
@@ -292,6 +298,7 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.PERSON, "person, worker, painter, climber, gymnast, diver", "a person", *_PEOPLE),
     *_loads(Thing.RIDER, "rider", "a person", Manner.SITS, Manner.HANGS),
     *_loads(Thing.CHILD, "child", "a child", Manner.SITS, Manner.HANGS),
+    *_loads(Thing.TODDLER, "toddler", "a small child", Manner.STANDS),
     *_loads(Thing.HEAP, "heap, compost, sand, soil", "a heap", Manner.STANDS),
     *_loads(Thing.FEEDER, "feeder, bird feeder", "a bird feeder", Manner.HANGS),
     *_loads(Thing.NET, "net", "a full net", Manner.HANGS),
@@ -347,8 +354,10 @@ FORCES: Final = Vocabulary("a force", (
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
-    Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"),
+    Entry(Anchor.POST, ("post", "pole", "bollard", "hook"),
           "fixed to a post; a pulley, to its top"),
+    Entry(Anchor.TREE, ("tree",), "fixed to a tree"),
+    Entry(Anchor.TREE_THICK, ("tree by a thick cord",), "the same, a thicker line"),
     Entry(Anchor.MAST, ("mast",), "fixed to a mast beside its body, up from the ground"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),

@@ -12,11 +12,12 @@ from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import goods, limb, mechanical, person
 
-PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD)
+PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD, Thing.TODDLER)
 ROPE: Final = 12.0
 """The usual length of the rope a load hangs by, pt."""
 PERSON: Final = 1.75
 CHILD: Final = 1.2
+TODDLER: Final = 0.95
 """Heights people are drawn at where the scale allows it, m; common practice, no source."""
 
 _NECK: Final = 4.5  # of a bottle, that is in the hand that holds it, pt
@@ -156,8 +157,9 @@ def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
 
 def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
-    true = (CHILD if thing is Thing.CHILD else PERSON) * seat.scale
-    height = min(max(true, _SHORTEST), _TALLEST)
+    true = {Thing.CHILD: CHILD, Thing.TODDLER: TODDLER}.get(thing, PERSON) * seat.scale
+    # What a small child stands on is small as well, and drawn at a large scale.
+    height = min(max(true, _SHORTEST), 1.5 * _TALLEST if thing is Thing.TODDLER else _TALLEST)
     if manner is Manner.HANGS:
         return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
     if seat.steep:

@@ -132,9 +132,9 @@ def _fixing(at: Spot, tag: Tag) -> Arc:
     return circle(at, 1.3, FINE, tag, filled=True)
 
 
-def cable(start: Spot, end: Spot, tag: Tag) -> tuple[Shape, ...]:
+def cable(start: Spot, end: Spot, tag: Tag, pen: Pen = MEDIUM) -> tuple[Shape, ...]:
     """A taut cable with its fixing at the start."""
-    return line(start, end, MEDIUM, tag), _fixing(start, tag)
+    return line(start, end, pen, tag), _fixing(start, tag)
 
 
 def centre_mark(at: Spot, tag: Tag) -> tuple[Shape, ...]:

@@ -9,10 +9,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.figures.paper.scene import (
+    BARE,
     FINE,
     HEAVY,
     LIGHT,
     MEDIUM,
+    Curve,
     Path,
     Shape,
     Spot,
@@ -33,6 +35,9 @@ WINCH: Final = 6.5
 
 LAP: Final = 6.0
 """How far two bars that lie on each other reach beyond the middle of their lap, pt."""
+
+TRUNK: Final = 3.3
+"""Half the breadth of a tree's trunk, pt."""
 
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
@@ -153,6 +158,26 @@ def barrow_wheel(axle: Spot, tag: Tag) -> tuple[Shape, ...]:
 def post(foot: Spot, top: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A post from the ground up."""
     return (polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),)
+
+
+def tied_tree(foot: Spot, at: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A tree from the ground up, and the turn of a cord round its trunk at a spot."""
+    head, w = at + 2j, TRUNK
+    trunk = Curve(
+        foot - 1.7 * w,
+        (
+            (foot - w + 2j, foot - w + 8j, foot - w + 14j),
+            (foot - w + 20j, head - 0.8 * w - 10j, head - 0.8 * w),
+            (head - 0.3 * w, head + 0.3 * w, head + 0.8 * w),
+            (head + 0.8 * w - 10j, foot + w + 20j, foot + w + 14j),
+            (foot + w + 8j, foot + w + 2j, foot + 1.7 * w),
+        ),
+        MEDIUM, tag, tone=Tone.BODY,
+    )  # fmt: skip
+    lobes = [head + 6j + 5.6 * heading(72.0 * i + 18.0) for i in range(5)]
+    crown = [circle(lobe, 5.2, MEDIUM, tag, tone=Tone.PERSON) for lobe in lobes]
+    inside = circle(head + 6j, 6.8, BARE, tag, tone=Tone.PERSON)
+    return trunk, *crown, inside, line(at - 0.9 * w, at + 0.9 * w, HEAVY, tag)
 
 
 def bollard(at: Spot, foot: Spot, tag: Tag, rope: Tag) -> tuple[Shape, ...]:

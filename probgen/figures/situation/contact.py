@@ -251,14 +251,17 @@ def draw_surfaces(field: Field, surfaces: Sequence[Surface], *, corners: bool) -
         _hatch(field, surface)
 
 
-def draw_posts(field: Field, tops: Sequence[Spot]) -> None:
-    """The posts cords are tied to, from a ground below all that hangs between them."""
+def draw_posts(field: Field, tops: Sequence[Spot], *, trees: bool = False) -> None:
+    """The posts, or trees, cords are tied to, from a ground below all that hangs between them."""
     if not tops:
         return
     ground = 1j * (field.box.bottom - 12.0)
     for top in tops:
-        field.add(*solid.post(top.real + ground, top + 5j, Tag(What.SUPPORT, "post")))
-        field.add(solid.rope_ring(top, Tag(What.SUPPORT, "post")))
+        tag, foot = Tag(What.SUPPORT, "post"), top.real + ground
+        if trees:
+            field.add(*solid.tied_tree(foot, top, tag))
+        else:
+            field.add(*solid.post(foot, top + 5j, tag), solid.rope_ring(top, tag))
     left, right = min(top.real for top in tops), max(top.real for top in tops)
     run = (right - left) / 2 + FACE
     _hatch(field, Surface((left + right) / 2 + ground, 90.0, run, run))

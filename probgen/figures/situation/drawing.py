@@ -12,7 +12,7 @@ from functools import partial
 from itertools import chain
 from typing import Final
 
-from probgen.bank.depiction import Depictions, Source
+from probgen.bank.depiction import TREES, Depictions, Source
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.opening import Opening, openings
@@ -180,7 +180,8 @@ class _Situation:
         for body in upward(self.measured):
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
-        draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
+        tops = [each.ends[1] for each in self.lines if each.ends and each.posted]
+        draw_posts(self.field, tops, trees=not TREES.isdisjoint(self.shown.depicts.lines.values()))
         draw_scenery(self.stage, self.field, water)
         draw_inclines(self.field, held.bare)
         return self.field.box

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from probgen.bank.depiction import Anchor, Look
+from probgen.bank.depiction import TREES, Anchor, Look
 from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
     MEDIUM,
+    Pen,
     Shape,
     Spot,
     bearing,
@@ -42,6 +43,7 @@ _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
 _LOOSE: Final = 2.2  # half the height of a sling, in halves of the thickness of its body
+_THICK: Final = Pen(1.5)
 _ACROSS: Final = 0.1  # least cosine of the way to a mast
 _BELOW: Final = 16.0  # and to the ground it stands on
 _UPRIGHT: Final = 0.9  # least sine of the way up to a pulley at a pole's top
@@ -222,7 +224,7 @@ def _followed(
         return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    fixed = told in (Anchor.WALL, Anchor.POST)
+    fixed = told in (Anchor.WALL, Anchor.POST, *TREES)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
         held = _fastened(stage, walls, element, end, way)
         return _stroked(stage, element, start, end, held)
@@ -254,7 +256,8 @@ def _stroked(
     elif count > 1:
         shapes = mechanical.strands(start, end, count, tag)
     else:
-        shapes = mechanical.cable(start, end, tag)
+        thick = stage.depicts.lines.get(element.id) is Anchor.TREE_THICK
+        shapes = mechanical.cable(start, end, tag, _THICK if thick else MEDIUM)
     if stage.depicts.lines.get(element.id) is Anchor.SLING and (ways := stage.ways(element)):
         along, half = ways[0] / abs(ways[0]), _LOOSE * stage.halves[element.body]
         shapes += limb.band(stage.spot(element.at), along, half, tag)

@@ -7,7 +7,7 @@ from math import inf
 
 import pytest
 
-from probgen.bank.depiction import LOADS, Load
+from probgen.bank.depiction import LOADS, Load, Manner, Thing
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
@@ -167,3 +167,15 @@ def test_bucket_near_the_ground_stays_off_it() -> None:
     low = Seat(10 + 20j, 1 + 0j, 3.0, 40.0, 1, clear=16.0)
     shapes, _ = draw_load(load("bucket"), low, ROOM, tag("load:W"))
     assert bounds(shapes).bottom > 4.0
+
+
+def test_a_toddler_is_small_and_drawn_as_large_as_what_it_stands_on() -> None:
+    heights = {}
+    for thing in (Thing.TODDLER, Thing.PERSON):
+        for scale in (60.0, 105.0):
+            seat = Seat(0j, 1 + 0j, 0.0, scale, 1)
+            shapes, _ = draw_load(Load(thing, Manner.STANDS), seat, ROOM, UNTAGGED)
+            heights[thing, scale] = bounds(shapes).height
+    assert heights[Thing.TODDLER, 60.0] == pytest.approx(0.95 * 60.0, abs=2.0)
+    assert heights[Thing.TODDLER, 105.0] == pytest.approx(0.95 * 105.0, abs=3.0)
+    assert heights[Thing.PERSON, 105.0] < 75.0

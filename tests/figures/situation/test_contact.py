@@ -298,3 +298,14 @@ def test_a_hand_that_grips_pulls_the_way_of_its_force() -> None:
     ends = [s for shape in source(set_out, force).shapes for run in runs(shape) for s in run]
     far = max(ends, key=lambda spot: abs(spot - set_out.spot("B")))
     assert dot(far - set_out.spot("B"), heading(130.0)) > 30.0
+
+
+def test_trees_stand_on_the_ground_of_posts_and_reach_beyond_their_cords() -> None:
+    tops, boxes = (-60 + 10j, 60 + 30j), {}
+    for trees in (False, True):
+        field = Field()
+        field.add(circle(0j, 5.0, MEDIUM))
+        draw_posts(field, tops, trees=trees)
+        boxes[trees] = field.box
+    assert boxes[True].bottom == pytest.approx(boxes[False].bottom, abs=0.5)
+    assert boxes[True].top > boxes[False].top + 10.0

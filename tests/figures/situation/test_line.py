@@ -255,3 +255,14 @@ def test_a_sling_is_a_band_round_its_body_under_a_ceiling() -> None:
     walls: list[Surface] = []
     lines(text, 'T = "sling"', walls=walls)
     assert [wall.normal for wall in walls] == [270.0]
+
+
+def test_a_thick_cord_is_told_by_its_word() -> None:
+    drawn = lines(KNOT, 'T_1 = "tree"', 'T_2 = "tree by a thick cord"')
+    pens = {}
+    for id in ("T_1", "T_2"):
+        cord = drawn[id].shapes[-2]
+        assert isinstance(cord, Path)
+        pens[id] = cord.pen.weight
+    assert pens["T_2"] > 1.5 * pens["T_1"]
+    assert all(drawn[id].posted for id in pens)
