@@ -163,6 +163,10 @@ class Burdens:
         self.loads.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
         note = self._set(shapes, face, self.stage.spot(element.at), text, tag)
+        if note and self.stage.look(element.body) in LIMBS and load.manner is Manner.HANGS:
+            # Under the limb, as beyond its end labels take room that it could be drawn larger in.
+            inward = sorted(note.anchors, key=lambda each: -dot(heading(each[1]), -seat.beyond))
+            note = replace(note, anchors=tuple(inward))
         if note and seat.steep and load.thing in PEOPLE and load.manner is not Manner.HANGS:
             # Not beyond the ladder that somebody climbs.
             away = [a for a in note.anchors if dot(heading(a[1]), seat.outward) > -0.2]

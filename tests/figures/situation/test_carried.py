@@ -234,3 +234,12 @@ def test_sand_in_a_pail_is_a_heap_in_its_rim_each_with_its_label_beside() -> Non
     for label in (label for label in scene.labels if str(label.tag.of) in ("W_p", "W_s")):
         assert 0.0 < label.box.gap(pail) < 8.0
     assert touching(scene) == []
+
+
+def test_what_a_hand_holds_has_its_label_under_its_limb() -> None:
+    for way, side in (("-theta", -1), ("180 + theta", 1)):
+        text = LIMB.replace("-theta", way).replace('of = "limb"', 'symbol = "W_b"')
+        scene = sketch(text, 'limb = "arm"', 'W_b = "bottle hung"')
+        bottle = box_of(scene, "load:W_b")
+        (label,) = (label for label in scene.labels if str(label.tag.of) in ("W_b", "m"))
+        assert (label.box.centre.real - bottle.centre.real) * side > 0.0
