@@ -7,7 +7,17 @@ from typing import Final
 
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Scene, Shape, composed, heading, line
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.parts import distributed, goods, limb, mechanical, person, scenery, solid
+from probgen.figures.parts import (
+    distributed,
+    goods,
+    limb,
+    mechanical,
+    person,
+    rod,
+    scenery,
+    solid,
+    standing,
+)
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
@@ -31,6 +41,8 @@ def _bodies() -> tuple[_Named, ...]:
         ("beam", mechanical.bar((0j, 70 + 0j), 3.0, _T)),
         ("bent lever", mechanical.bar((-40 + 0j, 0j, 35j), 3.0, _T)),
         ("truss", mechanical.truss((0j, 30 + 36j, 60 + 0j, 0j), 2.0, _T)),
+        ("bar notched for a lap", solid.lapped((-40 + 0j, 40 + 0j), 3.0, _T, (0, 1))),
+        ("fishing rod", rod.fishing_rod(0j, 100 * _SLOPE, 28.0, _T)),
         ("ladder", mechanical.ladder((0j, 70 * _SLOPE), 3.2, _T, (0j, 0j))),
         ("particle", (mechanical.ring(0j, _T),)),
         ("wheel", mechanical.wheel(0j, 16.0, _T)),
@@ -156,6 +168,9 @@ def _supports() -> tuple[_Named, ...]:
             *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, _T), mechanical.pin(0j, _T),
             *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, _T),
         )),
+        ("tree with a rope", solid.tied_tree(0j, 60j, _T)),
+        ("pulling hand", rod.pulling_hand(0j, heading(150.0), _T)),
+        ("sling", limb.band(0j, 1 + 0j, 10.0, _T)),
         ("post with a rope", (*solid.post(0j, 60j, _T), solid.rope_ring(55j, _T))),
         ("peg from above", mechanical.peg(0j, _T)),
         ("winch", (*solid.winch(17j, 0j, _T), *hatched(floor))),
@@ -170,6 +185,8 @@ def _about() -> tuple[_Named, ...]:
     return (
         ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), _T)),
         ("boat", scenery.boat(0j, 46.0, _T)),
+        ("person about a pelvis", standing.Body(0j, 1.0, 1, 6.0, 11.0).outline(_T)),
+        ("pelvis of that person", standing.Body(0j, 2.0, 1, 6.0, 11.0).pelvis(_T)),
         ("phone", scenery.phone(0j, 24.0, _T)),
     )
 

@@ -17,7 +17,8 @@ from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
-from tests.figures.seen import box_of, tagged, touching
+from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
+from tests.figures.seen import box_of, tag, tagged, touching
 from tests.figures.sketches import (
     BEAM,
     BOOM,
@@ -237,9 +238,9 @@ def test_sand_in_a_pail_is_a_heap_in_its_rim_each_with_its_label_beside() -> Non
 
 
 def test_what_a_hand_holds_has_its_label_under_its_limb() -> None:
-    for way, side in (("-theta", -1), ("180 + theta", 1)):
-        text = LIMB.replace("-theta", way).replace('of = "limb"', 'symbol = "W_b"')
-        scene = sketch(text, 'limb = "arm"', 'W_b = "bottle hung"')
+    (path,) = (path for path in TEMPLATES if path.stem == "arm-held-out")
+    for own in solved(prepared(path), 3):
+        scene = scenes_of(prepared(path), own)[0]
         bottle = box_of(scene, "load:W_b")
-        (label,) = (label for label in scene.labels if str(label.tag.of) in ("W_b", "m"))
-        assert (label.box.centre.real - bottle.centre.real) * side > 0.0
+        (label,) = (label for label in scene.labels if label.tag == tag("label:bottle_mass"))
+        assert label.box.right < bottle.left
