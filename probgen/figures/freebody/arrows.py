@@ -118,11 +118,17 @@ class Arrows:
         arrow; pulls first where more of all find a good place then; one that finds none is tried
         again before all others, then ending at its point.
         """
-        order = min(
-            (list(forces), sorted(forces, key=lambda force: not force[0].pulls)),
-            key=lambda each: self._laid_out(each).cost,
-        )
-        best = latest = self._laid_out(order)
+        layouts: dict[tuple[str, ...], _Layout] = {}  # many a round comes to one that was tried
+
+        def laid_out(order: Sequence[Force], turned: Vector | None = None) -> _Layout:
+            key = (*(whole.id for whole, _ in order), turned.id if turned else "")
+            if key not in layouts:
+                layouts[key] = self._laid_out(order, turned)
+            return layouts[key]
+
+        pulls_first = sorted(forces, key=lambda force: not force[0].pulls)
+        order = min((list(forces), pulls_first), key=lambda each: laid_out(each).cost)
+        best = latest = laid_out(order)
         for attempt in range(_ROUNDS):
             if latest.hemmed is None:
                 break
@@ -130,7 +136,7 @@ class Arrows:
             if not turned:
                 order.remove(latest.hemmed)
                 order.insert(0, latest.hemmed)
-            latest = self._laid_out(order, turned)
+            latest = laid_out(order, turned)
             best = min(best, latest, key=lambda layout: layout.cost)
         self.placed = best.placed
         self.hemmed = best.hemmed is not None and not self.radius  # there is room beside a particle
