@@ -106,10 +106,13 @@ class Field:
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
 
     def trial(self) -> Field:
-        """The same paper, on which labels can be set that leave this one as it is."""
+        """The same paper, on which can be drawn what leaves this one as it is."""
         other = copy(self)
-        for name in ("shapes", "boxes", "_wide", "_across", "_upward"):
-            setattr(other, name, list(getattr(self, name)))
+        for name, held in vars(self).items():
+            if isinstance(held, list):
+                setattr(other, name, list(held))
+        near = ((square, list(pieces)) for square, pieces in self._squares.items())
+        other._squares = defaultdict(list, near)
         return other
 
     @property

@@ -150,12 +150,12 @@ def _scaled(shown: Shown, room: complex) -> Scene:
 class _Situation:
     """One attempt at a situation, at one scale (pt for each metre)."""
 
-    def __init__(self, shown: Shown, scale: float, *, lengths_first: bool = False) -> None:
+    def __init__(self, shown: Shown, scale: float) -> None:
         self.shown = shown
         self.measured = shown.measured
         self.system = shown.measured.system
         self.scale = scale
-        self.lengths_first = lengths_first
+        self.lengths_first = False
         self.field = Field()
         self.stage = stage_at(scale, shown.measured, shown.depicts, shown.givens)
         self.surfaces: tuple[Surface, ...] = ()
@@ -221,19 +221,19 @@ class _Situation:
         """All labels, angles and lengths added: the lengths before the labels of what is loaded
         where they find no place after them, or where these would break fewer extension lines.
         """
-        scene = self._labelled()
-        if self.lengths_first or not (scene.strained or self.field.torn):
-            return scene
-        again = _Situation(self.shown, self.scale, lengths_first=True)
-        again.strokes()
-        other = again._labelled()
-        fewer = again.field.torn < self.field.torn and not other.strained
-        return other if scene.strained or (fewer and as_near(other, scene)) else scene
-
-    def _labelled(self) -> Scene:
         self._pulls()
         self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
+        before = self.field.trial()
+        scene = self._labelled()
+        if not (scene.strained or self.field.torn):
+            return scene
+        after, self.field, self.lengths_first = self.field, before, True
+        other = self._labelled()
+        fewer = self.field.torn < after.torn and not other.strained
+        return other if scene.strained or (fewer and as_near(other, scene)) else scene
+
+    def _labelled(self) -> Scene:
         placed = self.lengths_first and self._lengths()
         set_notes(self.field, self.notes, self.things, self._strips())
         if not self.lengths_first:

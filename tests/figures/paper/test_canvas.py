@@ -109,3 +109,19 @@ def test_a_line_may_reach_into_an_outline_and_not_run_through_it() -> None:
             assert met == (edges >= least)
     assert not field.hits(20 - 20j, 20 + 30j, What.LOAD, nowhere)
     assert not field.hits(20 - 20j, 20 + 30j, What.BODY, Box(-1.0, -1.0, 50.0, 50.0))
+
+
+def test_strokes_and_labels_drawn_on_a_trial_leave_the_paper_as_it_is() -> None:
+    field = Field()
+    field.add(line(0j, 20 + 1j, FINE))
+    before, room = field.box, Box(5.0, 40.0, 15.0, 50.0)
+    trial = field.trial()
+    trial.add(line(0j, 90j, FINE), line(10 + 40j, 10 + 90j, FINE))
+    trial.add(Arrow(0j, 30j, HEAVY), set_in(TEXT, centred(TEXT, 40 + 40j), tag("note:x")))
+    trial.torn += 1
+    trial.measures.append((0j, 1j))
+    assert (field.box, field.torn, field.measures, field.arrows) == (before, 0, [], [])
+    assert field.is_free(room)
+    assert not trial.is_free(room)
+    assert field.crossings(5 + 45j, 15 + 45j) == 0
+    assert not field.hits_label(40 + 35j, 40 + 45j)
