@@ -13,7 +13,7 @@ from typing import Final
 
 from probgen.figures.paper.arc import NARROW, RADII, SMALL, Corner, between, gap, trouble
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.placement import GAP, about, around, beside, set_in
+from probgen.figures.paper.placement import GAP, about, around, beyond, set_in
 from probgen.figures.paper.scene import (
     FINE,
     REFERENCE,
@@ -170,6 +170,8 @@ def _best(
             break
         corner = corners[i]
         arc = ease + trouble(field, corner, radius, others)
+        if arc >= least:
+            continue
         own = _pieces(field, corner, radius)
         for cost, box in _places(corner, radius, text):
             if cost >= _OUTSIDE and arc + _OUTSIDE >= least:
@@ -194,21 +196,22 @@ def _anywhere(
 
 def _places(corner: Corner, radius: float, text: Text) -> Iterator[tuple[float, Box]]:
     """Where a number may stand, outside last, and the least that costs."""
+    room = extent(text)
+    width, height = room.width, room.height + room.depth
     if corner.reflex or abs(corner.sweep) >= NARROW:
         for cost, share, off in _NEAR_END if corner.reflex else _WITHIN:
-            way = corner.reference + corner.sweep * share
-            yield cost, beside(text, corner.at, way, radius + off)
+            unit = heading(corner.reference + corner.sweep * share)
+            yield cost, beyond(corner.at, unit, radius + off, width, height)
     if NARROW <= abs(corner.sweep) < 180.0:
-        yield _BEFORE, _before(corner, radius, text)
+        yield _BEFORE, _before(corner, radius, width, height)
     middle = corner.on(radius, 0.5)
     for box in around(text, _ends(corner, radius), farthest=_ASIDE):
         yield _OUTSIDE + _AWAY * abs(box.nearest(middle) - middle), box
 
 
-def _before(corner: Corner, radius: float, text: Text) -> Box:
+def _before(corner: Corner, radius: float, width: float, height: float) -> Box:
     """Between an arc and its vertex, close to the arc."""
-    room, unit = extent(text), heading(corner.reference + corner.sweep / 2)
-    width, height = room.width, room.height + room.depth
+    unit = heading(corner.reference + corner.sweep / 2)
     half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
     return about(corner.at + unit * (radius - _NEAREST - half), width, height)
 

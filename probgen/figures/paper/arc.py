@@ -139,17 +139,17 @@ def trouble(
     """How badly an arc sits among what is drawn; one of more than half a turn cannot but pass over
     other lines from its vertex.
     """
-    arms = corner.bare_arms(field, radius)
+    arms, chords = corner.bare_arms(field, radius), list(corner.chords(radius))
     hidden = sum(field.hits_label(a, b) for a, b in (*corner.pieces(radius), *arms))
     if corner.reflex:
         return _HIDDEN * hidden
     struck = sum(field.crossings(*ends) for ends in corner.chords(radius, _MEMBER))
     heads = sum(_through(corner, radius, s) for s in field.shapes if isinstance(s, Arrow))
-    spots = [spot for ends in corner.chords(radius) for spot in ends]
+    spots = [spot for ends in chords for spot in ends]
     beside = any(
         gap(Box(s.real, s.imag, s.real, s.imag), *p) < _NEAR for s in spots for p in others
     )
-    across = any(_cross(one, other) for one in corner.chords(radius) for other in others)
+    across = any(_cross(one, other) for one in chords for other in others)
     cost = _HIDDEN * hidden + _STRUCK * struck + _HEAD * heads + _BARE * len(arms)
     cost += _BESIDE * beside + _ACROSS * across
     cost += _PAST_EDGE * between(field, corner.on(_RIM, 0.5), corner.on(radius, 0.5))
