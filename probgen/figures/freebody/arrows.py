@@ -307,11 +307,12 @@ def _clash(one: Arrow, other: Arrow) -> float:
     a, b, c, d = one.tail, one.head, other.tail, other.head
     if not _adjoin(a.real, b.real, c.real, d.real) or not _adjoin(a.imag, b.imag, c.imag, d.imag):
         return 0.0
-    near = min(distance(a, c, d), distance(b, c, d), distance(c, a, b), distance(d, a, b))
     turn = apart(bearing(b - a), bearing(d - c))
     if min(turn, 180.0 - turn) < 12.0:
-        opposed = turn > 90.0 and abs(a - c) < 1.0
-        if opposed or near >= _CLOSE:
+        if turn > 90.0 and abs(a - c) < 1.0:  # opposed
+            return 0.0
+        near = _nearness(a, b, c, d)
+        if near >= _CLOSE:
             return 0.0
         return _CROWDED if near >= _APART or _in_line(one, other) else 100.0
     if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
@@ -320,7 +321,12 @@ def _clash(one: Arrow, other: Arrow) -> float:
     # An upright component may begin on another arrow; beside a level one its symbol meets that.
     upright = one.pen == DASHED and abs((b - a).real) < abs((b - a).imag)
     begins = upright and distance(a, c, d) < 1.0
-    return _CROSSED if crossed and not begins else _TOUCHED if near < 4.0 else 0.0
+    return _CROSSED if crossed and not begins else _TOUCHED if _nearness(a, b, c, d) < 4.0 else 0.0
+
+
+def _nearness(a: Spot, b: Spot, c: Spot, d: Spot) -> float:
+    """How near the ends of either of two straight pieces are to the other one."""
+    return min(distance(a, c, d), distance(b, c, d), distance(c, a, b), distance(d, a, b))
 
 
 def _in_line(one: Arrow, other: Arrow) -> bool:
@@ -332,7 +338,9 @@ def _in_line(one: Arrow, other: Arrow) -> bool:
 
 def _adjoin(a: float, b: float, c: float, d: float) -> bool:
     """Whether the stretch from a to b comes near the one from c to d."""
-    return max(a, b) + _CLOSE > min(c, d) and max(c, d) + _CLOSE > min(a, b)
+    low, high = (a, b) if a < b else (b, a)
+    first, last = (c, d) if c < d else (d, c)
+    return high + _CLOSE > first and last + _CLOSE > low
 
 
 def _covers(arrow: Arrow, point: Spot) -> bool:

@@ -35,18 +35,18 @@ def crosses(one: Segment, other: Segment) -> bool:
     """Whether two straight pieces meet; pieces along one line count when they overlap."""
     ax, ay, bx, by = one
     cx, cy, dx, dy = other
+    if (
+        (ax < cx and ax < dx and bx < cx and bx < dx)
+        or (ax > cx and ax > dx and bx > cx and bx > dx)
+        or (ay < cy and ay < dy and by < cy and by < dy)
+        or (ay > cy and ay > dy and by > cy and by > dy)
+    ):  # as most are
+        return False
     ux, uy = bx - ax, by - ay
     if (ux * (cy - ay) - uy * (cx - ax)) * (ux * (dy - ay) - uy * (dx - ax)) > 0.0:
         return False
     vx, vy = dx - cx, dy - cy
-    if (vx * (ay - cy) - vy * (ax - cx)) * (vx * (by - cy) - vy * (bx - cx)) > 0.0:
-        return False
-    return (
-        max(ax, bx) >= min(cx, dx)
-        and max(cx, dx) >= min(ax, bx)
-        and max(ay, by) >= min(cy, dy)
-        and max(cy, dy) >= min(ay, by)
-    )
+    return (vx * (ay - cy) - vy * (ax - cx)) * (vx * (by - cy) - vy * (bx - cx)) <= 0.0
 
 
 def meeting(one: Segment, other: Segment) -> float:
