@@ -13,7 +13,7 @@ from typing import Final
 
 import numpy as np
 
-from probgen.figures.paper.cover import behind
+from probgen.figures.paper.cover import Cover, behind, covers
 from probgen.figures.paper.placement import GAP, set_in
 from probgen.figures.paper.scene import (
     FINE,
@@ -88,8 +88,8 @@ class Ray:
 class Field:
     """What has been drawn, in drawing order.
 
-    boxes: of the labels; measures: the ends of dimension lines; arrows: those that are heavier;
-    torn: how many extension lines are broken by labels.
+    boxes: of the labels; opaque: what hides lines behind it; measures: the ends of dimension lines;
+    arrows: those that are heavier; torn: how many extension lines are broken by labels.
     """
 
     def __init__(self) -> None:
@@ -99,6 +99,7 @@ class Field:
         self.segments: list[Segment] = []
         self.boxes: list[Box] = []
         self._wide: list[Box] = []  # the same with the clear space about them
+        self.opaque: list[Cover] = []
         self.measures: list[tuple[Spot, Spot]] = []
         self.arrows: list[Arrow] = []
         self.torn = 0
@@ -131,6 +132,7 @@ class Field:
                 self._across += left, right
                 self._upward += bottom, top
                 continue
+            self.opaque += covers(shape)
             if isinstance(shape, Arrow) and shape.pen.weight > FINE.weight:
                 self.arrows.append(shape)
             half = shape.pen.weight / 2
@@ -248,8 +250,8 @@ class Field:
                 hidden.append((min(reached), max(reached)))
         arrows = [_piece(each.tail, each.head) for each in self.arrows]
         ends = tuple(chain.from_iterable(_along(start, end, arrows)))
-        covers = tuple(behind(self.shapes, start, end))
-        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)), ends, covers)
+        covered = tuple(behind(self.opaque, start, end))
+        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)), ends, covered)
 
     def place(self, text: Text, candidates: Iterable[Box], tag: Tag, size: float = SIZE) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.

@@ -168,7 +168,7 @@ def _inside(field: Field, middle: Spot, steps: Sequence[complex]) -> list[bool]:
     """Whether each of several steps from the middle of a length ends within an opaque shape."""
     reach = max(map(abs, steps))
     units = {step / abs(step) for step in steps}
-    solid = {unit: tuple(behind(field.shapes, middle, middle + unit * reach)) for unit in units}
+    solid = {unit: tuple(behind(field.opaque, middle, middle + unit * reach)) for unit in units}
     return [any(low < abs(step) < high for low, high in solid[step / abs(step)]) for step in steps]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.cover import behind
+from probgen.figures.paper.cover import behind, covers
 from probgen.figures.paper.scene import FINE, Path, Pen, Shape, Tone, circle, polygon
 
 SQUARE = (10 - 5j, 20 - 5j, 20 + 5j, 10 + 5j)
@@ -24,7 +24,7 @@ SQUARE = (10 - 5j, 20 - 5j, 20 + 5j, 10 + 5j)
 def test_insides_hide_a_line_from_rim_to_rim(
     shape: Shape, hidden: list[tuple[float, float]]
 ) -> None:
-    found = list(behind([shape], 0j, 100 + 0j))
+    found = list(behind(covers(shape), 0j, 100 + 0j))
     assert len(found) == len(hidden)
     for got, due in zip(found, hidden, strict=True):
         assert got == pytest.approx(due, abs=0.2)
