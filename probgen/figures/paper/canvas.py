@@ -103,8 +103,11 @@ class Field:
         self.measures: list[tuple[Spot, Spot]] = []
         self.arrows: list[Arrow] = []
         self.torn = 0
-        # The pieces in each square of the paper, so that only the near ones are looked at.
+        # The pieces in each square of the paper, so that only the near ones are looked at; so many
+        # of them, for a sketch is seldom looked into.
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
+        self._sorted = 0
+        self._strokes: defaultdict[What, list[tuple[Stroke, list[Segment]]]] = defaultdict(list)
 
     def trial(self) -> Field:
         """The same paper, on which can be drawn what leaves this one as it is."""
@@ -112,8 +115,8 @@ class Field:
         for name, held in vars(self).items():
             if isinstance(held, list):
                 setattr(other, name, list(held))
-        near = ((square, list(pieces)) for square, pieces in self._squares.items())
-        other._squares = defaultdict(list, near)
+        other._squares = defaultdict(list, {at: [*near] for at, near in self._squares.items()})
+        other._strokes = defaultdict(list, {what: [*own] for what, own in self._strokes.items()})
         return other
 
     @property
@@ -142,19 +145,22 @@ class Field:
                 self._across += min(xs) - half, max(xs) + half
                 self._upward += min(ys) - half, max(ys) + half
                 pieces += zip(xs, ys, xs[1:], ys[1:], strict=False)
+            pieces += _edges(pieces, shape)
+            self._strokes[shape.tag.what].append((shape, pieces))
             if solid:
-                self._note(pieces, shape)
+                self.segments += pieces
 
     def watch(self, shape: Stroke) -> None:
         """Keep labels off a shape that is not drawn."""
-        self._note(segments(shape), shape)
+        pieces = segments(shape)
+        self.segments += (*pieces, *_edges(pieces, shape))
 
-    def _note(self, pieces: list[Segment], shape: Stroke) -> None:
-        pieces += _edges(pieces, shape)
-        self.segments += pieces
-        for piece in pieces:
+    def _sort(self) -> None:
+        """Puts the pieces drawn since into their squares."""
+        for piece in self.segments[self._sorted :]:
             for square in _squares_of(piece):
                 self._squares[square].append(piece)
+        self._sorted = len(self.segments)
 
     def is_free(self, box: Box, gap: float = GAP) -> bool:
         """Whether no stroke comes within `gap` of the box, and no label near it."""
@@ -169,6 +175,8 @@ class Field:
 
     def touched(self, box: tuple[float, float, float, float]) -> bool:
         """Whether a piece drawn passes through a box."""
+        if self._sorted < len(self.segments):
+            self._sort()
         left, bottom, right, top = box
         wide, high = right - left, top - bottom
         rows = range(int(bottom // _SQUARE), int(top // _SQUARE) + 1)
@@ -214,6 +222,8 @@ class Field:
 
     def _near(self, piece: Segment) -> list[Segment]:
         """The pieces drawn about a straight piece, some more than once."""
+        if self._sorted < len(self.segments):
+            self._sort()
         return [near for square in _squares_of(piece) for near in self._squares.get(square, ())]
 
     def hits_label(self, start: Spot, end: Spot) -> bool:
@@ -227,12 +237,10 @@ class Field:
         least: how many of its edges; two of an outline that it runs right through.
         """
         piece = _piece(start, end)
-        for shape in self.shapes:
-            if shape.tag.what is what and not isinstance(shape, Label):
-                pieces = segments(shape)
-                met = sum(crosses(piece, edge) for edge in (*pieces, *_edges(pieces, shape)))
-                if met >= least and not apart.holds(bounds([shape])):
-                    return True
+        for shape, pieces in self._strokes.get(what, ()):
+            met = sum(crosses(piece, edge) for edge in pieces)
+            if met >= least and not apart.holds(bounds([shape])):
+                return True
         return False
 
     def ray(self, start: Spot, end: Spot) -> Ray:
