@@ -259,7 +259,10 @@ def _between(field: Field, corner: Corner, radius: float, box: Box, within: bool
 
 def _is_free(field: Field, box: Box, own: Sequence[tuple[Spot, Spot]]) -> bool:
     """Whether a number strikes and hides nothing, and keeps clear of its own lines."""
-    return field.is_free(box) and all(_off(box, *ends) for ends in own)
+    if not field.is_free(box):
+        return False
+    wide = box.grown(_CLEAR)
+    return not any(meets((a.real, a.imag, b.real, b.imag), wide) for a, b in own)
 
 
 def _ends(corner: Corner, radius: float) -> tuple[tuple[Spot, float], tuple[Spot, float]]:
@@ -268,8 +271,3 @@ def _ends(corner: Corner, radius: float) -> tuple[tuple[Spot, float], tuple[Spot
     last = corner.reference + corner.sweep
     first_end, last_end = corner.on(radius, 0.0), corner.on(radius, 1.0)
     return (first_end, corner.reference - outward), (last_end, last + outward)
-
-
-def _off(box: Box, start: Spot, end: Spot) -> bool:
-    """Whether a box keeps clear of a straight piece."""
-    return not meets((start.real, start.imag, end.real, end.imag), box.grown(_CLEAR))

@@ -146,9 +146,8 @@ def trouble(
     struck = sum(field.crossings(*ends) for ends in corner.chords(radius, _MEMBER))
     heads = sum(_through(corner, radius, s) for s in field.shapes if isinstance(s, Arrow))
     spots = [spot for ends in chords for spot in ends]
-    beside = any(
-        gap(Box(s.real, s.imag, s.real, s.imag), *p) < _NEAR for s in spots for p in others
-    )
+    near = [spot for ends in others for spot in _looked_at(*ends)]
+    beside = any(abs(spot - other) < _NEAR for spot in spots for other in near)
     across = any(_cross(one, other) for one in chords for other in others)
     cost = _HIDDEN * hidden + _STRUCK * struck + _HEAD * heads + _BARE * len(arms)
     cost += _BESIDE * beside + _ACROSS * across
@@ -218,5 +217,9 @@ def _is_bare(field: Field, start: Spot, end: Spot) -> bool:
 
 def gap(box: Box, start: Spot, end: Spot) -> float:
     """How far a box is from a straight piece, by the piece's ends and middle."""
-    spots = (start, (start + end) / 2, end)
-    return min(box.gap(Box(s.real, s.imag, s.real, s.imag)) for s in spots)
+    return min(box.away(spot) for spot in _looked_at(start, end))
+
+
+def _looked_at(start: Spot, end: Spot) -> tuple[Spot, Spot, Spot]:
+    """The spots of a straight piece by which it is near something or not."""
+    return start, (start + end) / 2, end

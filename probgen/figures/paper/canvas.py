@@ -253,8 +253,8 @@ class Field:
             if meets(piece, wide):
                 sides = [edge for edge in edges(wide) if crosses(piece, edge)]
                 reached = [meeting(piece, edge) * length for edge in sides]
-                reached += [0.0] if wide.gap(_spot(start)) == 0.0 else []
-                reached += [length] if wide.gap(_spot(end)) == 0.0 else []
+                reached += [0.0] if wide.away(start) == 0.0 else []
+                reached += [length] if wide.away(end) == 0.0 else []
                 hidden.append((min(reached), max(reached)))
         arrows = [_piece(each.tail, each.head) for each in self.arrows]
         ends = tuple(chain.from_iterable(_along(start, end, arrows)))
@@ -270,10 +270,6 @@ class Field:
         label = set_in(text, box, tag, size)
         self.add(label)
         return label
-
-
-def _spot(spot: Spot) -> Box:
-    return Box(spot.real, spot.imag, spot.real, spot.imag)
 
 
 def _piece(start: Spot, end: Spot) -> Segment:

@@ -165,6 +165,11 @@ class Box(NamedTuple):
         upward = max(self.bottom - other.top, other.bottom - self.top, 0.0)
         return math.hypot(across, upward)
 
+    def away(self, spot: Spot) -> float:
+        """How far a spot is away, pt; 0 within."""
+        across = max(self.left - spot.real, spot.real - self.right, 0.0)
+        return math.hypot(across, max(self.bottom - spot.imag, spot.imag - self.top, 0.0))
+
     def way_to(self, other: Box) -> complex:
         """The shortest step after which it touches another box, pt; 0 where it does already."""
         across = max(other.left - self.right, 0.0) - max(self.left - other.right, 0.0)
