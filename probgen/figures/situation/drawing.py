@@ -30,7 +30,6 @@ from probgen.figures.paper.scene import (
     Arrow,
     Box,
     Scene,
-    Segment,
     Spot,
     Stated,
     Text,
@@ -225,19 +224,26 @@ class _Situation:
         self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
         before = self.field.trial()
-        scene = self._labelled()
+        self._set_notes()
+        scene = self._lettered(placed=self._lengths())
         if not (scene.strained or self.field.torn):
             return scene
-        after, self.field, self.lengths_first = self.field, before, True
-        other = self._labelled()
-        fewer = self.field.torn < after.torn and not other.strained
-        return other if scene.strained or (fewer and as_near(other, scene)) else scene
+        torn, self.field, self.lengths_first = self.field.torn, before, True
+        placed = self._lengths()
+        if scene.strained or (placed and self.field.torn < torn):
+            self._set_notes()
+            other = self._lettered(placed)
+            return other if scene.strained or as_near(other, scene) else scene
+        return scene
 
-    def _labelled(self) -> Scene:
-        placed = self.lengths_first and self._lengths()
-        set_notes(self.field, self.notes, self.things, self._strips())
-        if not self.lengths_first:
-            placed = self._lengths()
+    def _set_notes(self) -> None:
+        """The labels of what is loaded, which leave free if they can where extension lines run."""
+        spans = () if self.lengths_first else self.shown.spans
+        due = [strip for span in spans for strip in strips(*self._measured(span), _STRIP)]
+        set_notes(self.field, self.notes, self.things, due)
+
+    def _lettered(self, placed: bool) -> Scene:
+        """All else added; placed: whether each length found a place of its own."""
         draw_letters(self.stage, self.field, self.shown.named)
         draw_captions(self.stage, self.field)
         if self.measured.labels.plan:
@@ -389,11 +395,6 @@ class _Situation:
         """Half the thickness of what a length is measured along, pt."""
         bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
         return max((self.stage.halves[body.id] for body in bodies), default=0.0)
-
-    def _strips(self) -> list[Segment]:
-        """Where extension lines are likely to run, which labels leave free if they can."""
-        spans = () if self.lengths_first else self.shown.spans
-        return [strip for span in spans for strip in strips(*self._measured(span), _STRIP)]
 
     def _measured(self, span: Span) -> tuple[Spot, Spot, float]:
         """The ends of a length, and half the thickness of what it is measured along (pt)."""
