@@ -107,11 +107,7 @@ class _Wanted:
 
     def give(self, single: Single, followed: bool = False) -> None:
         """followed: whether more will be made of the same file."""
-        from rich.console import Console
-
-        from probgen.cli.telling import show
         from probgen.cli.terminal import say, say_json
-        from probgen.problem.report import as_data
 
         for remark in single.remarks:
             say(f"remark: {remark}", err=True)
@@ -125,8 +121,14 @@ class _Wanted:
             _write_figures(single, self.figures)
             say(f"its figures are in {self.figures}", err=self.as_json)
         if self.as_json:
+            from probgen.problem.report import as_data
+
             say_json(as_data(single))
         elif self.pdf is self.html is self.figures is None:
+            from rich.console import Console
+
+            from probgen.cli.telling import show
+
             show(single, Console())
 
 

@@ -8,6 +8,7 @@ import shutil
 import signal
 import subprocess
 import tempfile
+import threading
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -133,12 +134,20 @@ def run_tex(
 
 def _waited(running: subprocess.Popen[bytes], seconds: float) -> int | None:
     """The exit code of a process; None for one that was ended as it was over its time."""
+    late = threading.Event()
+
+    def end() -> None:
+        late.set()
+        running.kill()
+
+    clock = threading.Timer(seconds, end)  # to wait with a limit is to look now and then
     with running:
+        clock.start()
         try:
-            return running.wait(seconds)
-        except subprocess.TimeoutExpired:
-            return None
+            code = running.wait()
+            return None if late.is_set() else code
         finally:
+            clock.cancel()
             running.kill()
 
 

@@ -51,7 +51,9 @@ def run_scripts(
 def scripts_used(body: str) -> frozenset[str]:
     """The scripts LuaLaTeX needs fonts for to print a document's LaTeX, none if pdfLaTeX can."""
     needed, spelled = scripts_needed(body), alphabets_used(body)
-    return needed | spelled if needed or not spelled <= fast_scripts() else frozenset()
+    if needed or (spelled and not spelled <= fast_scripts()):  # what is there takes long to see
+        return needed | spelled
+    return frozenset()
 
 
 @cache
