@@ -13,7 +13,6 @@ from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.problem.single import Single
-from probgen.sheets.html.pages import HtmlPages
 
 _POINTS: Final = 10
 
@@ -38,6 +37,8 @@ def html_handout(single: Single, reloads: bool = False) -> str:
 
     reloads: whether a browser is to look again and again for a newer one.
     """
+    from probgen.sheets.html.pages import HtmlPages  # heavy, and not needed for a PDF
+
     copy, pages = copy_of_one(single), HtmlPages(single.problem.language.page)
     articles = pages.sheet(sheet_of(copy)), pages.key(key_of(copy))
     return pages.whole(copy.problem_set.title, *articles, reloads=reloads)
