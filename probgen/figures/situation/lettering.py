@@ -196,10 +196,11 @@ def _in_view(field: Field, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
     """The free boxes with no thin line between them and a point, and in no distributed load."""
     rows = [bounds([shape]) for shape in field.shapes if shape.tag.what is What.DISTRIBUTED]
     for box in boxes:
+        if not field.is_free(box) or any(map(box.overlaps, rows)):
+            continue
         way = box.centre - spot
         start, end = spot + _AT * way / abs(way), box.nearest(spot)
-        hidden = (field.hits(start, end, what, _dot(spot)) for what in _THIN)
-        if field.is_free(box) and not any(map(box.overlaps, rows)) and not any(hidden):
+        if not any(field.hits(start, end, what, _dot(spot)) for what in _THIN):
             yield box
 
 
