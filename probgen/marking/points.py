@@ -10,7 +10,7 @@ from probgen.problem.problem import Problem
 from probgen.working.criteria import criteria
 from probgen.working.criterion import Criterion, halves
 from probgen.working.result import ResultKind
-from probgen.working.scheme import Mark, scheme, shared
+from probgen.working.scheme import Mark, shared
 from probgen.working.shares import USUAL, Shares
 
 
@@ -22,7 +22,7 @@ def points_of(
     What leads to an answer counts with it: its balance, its numbers put in.  Diagrams count with
     all, in proportion.  shares: the course's own; points of a part stay with what it asks.
     """
-    marks = scheme(problem.plan, problem.convention, points, shares)
+    marks = problem.scheme(points, shares)
     leads = _leads(problem, asked)
     found = dict.fromkeys((each.id for each in asked), 0)
     for letter in dict.fromkeys(mark.part for mark in marks):

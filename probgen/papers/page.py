@@ -43,7 +43,6 @@ from probgen.wording.statement import tell_statement
 from probgen.wording.truss import member_state
 from probgen.working.criteria import other_routes
 from probgen.working.fact import Fact
-from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
 from probgen.working.tolerance import intervals, margins
 
@@ -316,7 +315,7 @@ def _printed(problem: Problem, answer: Answer) -> Inlines:
 
 def _marks(face: Face) -> Iterator[document.Mark]:
     problem = face.problem
-    for mark in scheme(problem.plan, problem.convention, face.points, face.shares):
+    for mark in problem.scheme(face.points, face.shares):
         yield document.Mark(problem.language.say(mark, problem.nouns), mark.points)
 
 

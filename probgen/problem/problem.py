@@ -54,6 +54,8 @@ from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
 from probgen.working.fact import Fact
 from probgen.working.result import results, targets
+from probgen.working.scheme import Mark, scheme
+from probgen.working.shares import USUAL, Shares
 
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
@@ -101,6 +103,17 @@ class Problem:
             probe = probe_values(self)
             units = working_units(self.template.system, self.convention)
             return plan_missteps(self.plan, probe, units)
+
+    @cached_property
+    def _schemes(self) -> dict[tuple[int, Shares], tuple[Mark, ...]]:
+        return {}
+
+    def scheme(self, points: int, shares: Shares = USUAL) -> tuple[Mark, ...]:
+        """What points are given for, found once for all students."""
+        key = points, shares
+        if key not in self._schemes:
+            self._schemes[key] = scheme(self.plan, self.convention, points, shares)
+        return self._schemes[key]
 
     def settle(self) -> None:
         """Finds what all students share, which is then sent along to other processes."""

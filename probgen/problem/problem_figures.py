@@ -37,7 +37,6 @@ from probgen.working.bodies_used import (
     bodies_used,
     is_piece,
     steps_compared,
-    steps_told,
 )
 
 _LETTERS: Final = {
@@ -244,7 +243,7 @@ def _torques(problem: Problem, bodies: tuple[str, ...]) -> Equation | None:
 
     Those told whichever limit is reached first come before the others.
     """
-    steps = (*steps_compared(problem.plan), *steps_told(problem.plan))
+    steps = (*steps_compared(problem.plan), *problem.plan.steps_told)
     equations = (equation for step in steps for equation in step.equations)
     balances = (each for each in equations if each.kind == "torque")
     return next((balance for balance in balances if balance.bodies == bodies), None)

@@ -83,6 +83,18 @@ class Plan:
         """The plans that have steps: those to every limit, or this one where none is asked of."""
         return tuple(branch.plan for branch in self.branches) or (self,)
 
+    @cached_property
+    def steps_told(self) -> tuple[Step, ...]:
+        """The steps to every limit, each once, where it is to find which is reached first."""
+        return tuple(dict.fromkeys(step for each in self.ways for step in each.steps))
+
+    @cached_property
+    def worked_with(self) -> frozenset[str]:
+        """The ids of all that an equation of the working holds, or a line of it gives."""
+        ways = self.ways
+        held = (names_in(e.expression) for way in ways for s in way.steps for e in s.equations)
+        return frozenset(line.id for way in ways for line in way.lines).union(*held)
+
     def branches_to(self, utmost: Find) -> tuple[Branch, ...]:
         """The plans to the limits of the state whose utmost value a find asks."""
         return tuple(branch for branch in self.branches if branch.utmost == utmost)

@@ -88,7 +88,7 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     facts += _slips(digits, body, settled, reasoned | before)
     left = [size for size in free if size not in reasoned | settled.keys() | before]
     shared = tuple(size for size in left if names_in(size) & digits.case.plan.left_open)
-    found = _worked_out(digits.case)
+    found = digits.case.plan.worked_with
     unused = tuple(size for size in left if size not in shared and not names_in(size) & found)
     if told := tuple(size for size in left if size not in (*shared, *unused)):
         facts.append(SignsOpen(told))
@@ -100,7 +100,7 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
 
 def _none_inside(digits: Digits, part: Body) -> Iterator[Part]:
     """Forces at a section that must be zero, and that no step of the working finds."""
-    found = _worked_out(digits.case)
+    found = digits.case.plan.worked_with
     none = [
         _expected(digits, each)
         for each in expectations(digits, part).values()
@@ -110,16 +110,9 @@ def _none_inside(digits: Digits, part: Body) -> Iterator[Part]:
         yield sentences(*none)
 
 
-def _worked_out(case: Case) -> frozenset[str]:
-    """The ids of all that an equation of the working holds, or a line of it gives."""
-    ways = case.plan.ways
-    held = (names_in(e.expression) for way in ways for s in way.steps for e in s.equations)
-    return frozenset(line.id for way in ways for line in way.lines).union(*held)
-
-
 def _used(digits: Digits, expected: Mapping[str, Expectation]) -> Mapping[str, Expectation]:
     """Those of forces that are worked out, that tell the way of another, or that must be zero."""
-    found = _worked_out(digits.case)
+    found = digits.case.plan.worked_with
     telling = {each.id for other in expected.values() for each in other.against}
     return {
         id: each

@@ -18,7 +18,7 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     They are in the order of the problem; where some are taken as one, in that of the balances.
     That a member is idle is seen without a diagram.
     """
-    drawn = [step for step in steps_told(plan) if not step.idle]
+    drawn = [step for step in plan.steps_told if not step.idle]
     first: dict[tuple[str, ...], int] = {}
     for place, step in enumerate(drawn):
         for equation in step.equations:
@@ -69,7 +69,7 @@ def told_late(plan: Plan) -> list[Body]:
     used = bodies_used(plan)
     if not any(isinstance(body, Whole) for body in used):
         return [body for body in used if is_piece(plan.system, body)]
-    steps = steps_told(plan)
+    steps = plan.steps_told
     needed = {each.bodies for step in steps for each in step.equations}
     return [body for body in used if made_of(body) in needed]
 
@@ -78,11 +78,6 @@ def is_piece(system: System, body: Body) -> bool:
     """Whether a body is a joint of a truss, or a part of one or of a body that is cut."""
     members = (force for force in system.forces if force.kind is Kind.MEMBER)
     return bool(body.part_of) or any(force.body == body.id for force in members)
-
-
-def steps_told(plan: Plan) -> list[Step]:
-    """The steps to every limit, each once, where the plan is to find which is reached first."""
-    return list(dict.fromkeys(step for each in plan.ways for step in each.steps))
 
 
 def steps_compared(plan: Plan) -> list[Step]:

@@ -22,7 +22,6 @@ from probgen.working.bodies_used import (
     bodies_used,
     ids_of,
     steps_compared,
-    steps_told,
     told_late,
 )
 from probgen.working.convention import Convention, Turning
@@ -176,7 +175,7 @@ def _drawn(system: System) -> Iterator[Criterion]:
 def _in_order_told(plan: Plan) -> list[Body]:
     """The bodies used as a working draws them: those told late where a step first needs each."""
     used, late, first = bodies_used(plan), told_late(plan), dict[tuple[str, ...], int]()
-    for place, step in enumerate(step for step in steps_told(plan) if not step.idle):
+    for place, step in enumerate(step for step in plan.steps_told if not step.idle):
         for equation in step.equations:
             first.setdefault(equation.bodies, place)
     early = [body for body in used if body not in late]

@@ -104,3 +104,11 @@ def test_a_situation_statics_cannot_solve_is_refused() -> None:
     held_twice = source.replace("[[hinge]]", f"{second}[[hinge]]")
     with pytest.raises(InputError, match="statics alone"):
         prepare(read_template(held_twice, "own.toml"), Convention())
+
+
+def test_what_points_are_given_for_is_found_once_for_all_students() -> None:
+    problem = prepare(default_bank().read("beam-stay-cable"), Convention())
+    marks = problem.scheme(10)
+    assert sum(mark.points for mark in marks) == 10
+    assert problem.scheme(10) is marks
+    assert sum(mark.points for mark in problem.scheme(7)) == 7

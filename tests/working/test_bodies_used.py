@@ -14,7 +14,6 @@ from probgen.working.bodies_used import (
     ids_of,
     is_piece,
     steps_compared,
-    steps_told,
     told_late,
 )
 from probgen.working.convention import Convention
@@ -89,7 +88,7 @@ def test_joints_and_parts_of_a_truss_are_pieces() -> None:
 
 def test_the_steps_to_all_limits_are_told_each_once() -> None:
     plan = problem("cabinet-slide-or-tip").plan
-    told = steps_told(plan)
+    told = plan.steps_told
     assert len(told) == len(set(told))
     assert {step for way in plan.ways for step in way.steps} == set(told)
 
@@ -99,4 +98,4 @@ def test_the_steps_compared_are_those_told_whichever_limit_is_reached_first() ->
     assert [step.unknown for step in steps_compared(plan)] == ["N", "f", "P", "x", "P"]
     for name in ("trestle-plank-walk", "crowbar-stone"):
         single = problem(name).plan
-        assert steps_compared(single) == steps_told(single)
+        assert steps_compared(single) == [*single.steps_told]
