@@ -188,7 +188,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
 
 def _on_sheet(face: Face) -> Scene:
     """The figure of the situation, with axes below it where something is to be drawn."""
-    return sheet_scene(face.problem, face.own) if _drawings(face) else face.figure
+    return sheet_scene(face.problem, face.own, face.figure) if _drawings(face) else face.figure
 
 
 def formulas_of(copy: Copy) -> document.Formulas | None:

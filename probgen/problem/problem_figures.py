@@ -108,9 +108,8 @@ def _places(own: Worked, system: System, body: str) -> Iterator[complex]:
         yield complex(float(x), float(y))
 
 
-def sheet_scene(problem: Problem, own: Worked) -> Scene:
-    """The figure on a sheet: the situation, and below it axes for what a student is to draw."""
-    scene = situation_scene(problem, own, solved=False)
+def sheet_scene(problem: Problem, own: Worked, scene: Scene) -> Scene:
+    """The figure on a sheet: that of the situation, and below it axes for what is to be drawn."""
     digits, system = own.digits, own.case.system
     places = coordinates(system, own.complete)
     for found in own.inside:
