@@ -1,5 +1,8 @@
 """TeX as an outside tool: missing, incomplete, or unhappy."""
 
+import subprocess
+import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -8,7 +11,7 @@ from probgen.input.cache_folder import cache_folder
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.press.batch import Document, print_batch
-from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, _judged, run_tex
+from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, _judged, _waited, run_tex
 from probgen.press.format_cache import format_for
 from probgen.sheets.latex.layout import Layouts
 
@@ -119,3 +122,13 @@ def test_a_format_that_is_not_whole_costs_no_build(content: bytes | None) -> Non
 
 def test_a_format_lies_in_a_folder_closed_to_others() -> None:
     assert format_for(SMALL).parent.stat().st_mode & 0o077 == 0
+
+
+def test_the_end_of_a_run_is_seen_and_one_over_its_time_ended() -> None:
+    done = [subprocess.Popen([sys.executable, "-c", f"raise SystemExit({i})"]) for i in (0, 1)]
+    assert [_waited(each, 30.0) for each in done] == [0, 1]
+    since = time.monotonic()
+    endless = subprocess.Popen([sys.executable, "-c", "import time; time.sleep(60)"])
+    assert _waited(endless, 0.2) is None
+    assert endless.poll() is not None
+    assert time.monotonic() - since < 30.0

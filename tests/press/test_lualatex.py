@@ -200,3 +200,11 @@ def test_a_missing_engine_names_all_packages(monkeypatch: pytest.MonkeyPatch) ->
     for names in (["greek", "thai"], ["thai", "greek"]):
         with pytest.raises(OutsideError, match="which Greek and Thai text needs"):
             lualatex.require_scripts(names)
+
+
+def test_no_fonts_are_looked_for_where_all_is_latin(monkeypatch: pytest.MonkeyPatch) -> None:
+    def looked_for() -> frozenset[str]:
+        raise AssertionError("this takes a process a font")
+
+    monkeypatch.setattr(lualatex, "fast_scripts", looked_for)
+    assert scripts_used(escape("Zoë lifts 4 kg: 39.2 N")) == frozenset()
