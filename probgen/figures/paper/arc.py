@@ -171,7 +171,7 @@ def _covered(field: Field, corner: Corner, radius: float) -> float:
 
 def _seen(field: Field, corner: Corner, radius: float) -> float:
     """How much of an arc lies within no body, pt."""
-    covers = behind(field.shapes, corner.on(radius, 0.0), corner.on(radius, 1.0))
+    covers = behind(field.opaque, corner.on(radius, 0.0), corner.on(radius, 1.0))
     return corner.length(radius) - sum(high - low for low, high in covers)
 
 

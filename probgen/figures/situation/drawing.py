@@ -118,9 +118,8 @@ def situation(
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, schematic(measured))
     lettered, seen = frozenset(named), (told_lengths(measured, depicts), openings(measured))
-    told = tell, lettered, frozenset(untold)
     distorted = bool(drawn) or is_distorted(measured)
-    shown = Shown(measured, depicts, givens, *told, distorted, *seen)
+    shown = Shown(measured, depicts, givens, tell, lettered, frozenset(untold), distorted, *seen)
     scene = _fitted(shown, _ROOM)
     if scene.box.width >= _NARROW:
         return scene
