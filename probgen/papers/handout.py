@@ -52,4 +52,13 @@ def copy_of_one(single: Single) -> Copy:
     problem_set = ProblemSet("", title, "", assigned, convention=problem.convention)
     version = Version("", title, Student("", ""))
     wrong = class_slips([own.digits], problem.missteps)
-    return Copy(problem_set, version, (problem,), (own,), wrong)
+    return Copy(problem_set, version, (problem,), (own,), wrong, alone=True, drawn=_drawn(single))
+
+
+def _drawn(single: Single) -> str:
+    """What finds these numbers again: "diving-board, draw 3"; "" where nothing does."""
+    if not single.number:
+        return ""
+    words = single.problem.language.page
+    told = f"{single.problem.template.id}, {words.drawn} {single.number}"
+    return f"{told}, {words.by_hand}" if single.by_hand else told

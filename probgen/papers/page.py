@@ -53,10 +53,11 @@ Inlines = tuple[Inline, ...]
 class Face:
     """What the sheet and the key have in common of one problem.
 
-    figure: the situation as the sheet shows it.
+    title: "" where the page has it already; figure: the situation as the sheet shows it.
     """
 
     number: int
+    title: str
     points: int
     problem: Problem
     own: Worked
@@ -71,6 +72,7 @@ class Copy:
     """One version of a set: problems and worked in the order of the set.
 
     slips: for each problem what goes wrong with this version's numbers, for the key.
+    alone: whether it is one problem, whose title is the page's; drawn: which draw of it.
     """
 
     problem_set: ProblemSet
@@ -78,6 +80,8 @@ class Copy:
     problems: tuple[Problem, ...]
     worked: tuple[Worked, ...]
     slips: tuple[tuple[Slip, ...], ...] = ()
+    alone: bool = False
+    drawn: str = ""
 
     @property
     def language(self) -> Language:
@@ -114,6 +118,7 @@ class Copy:
             due=self.problem_set.due,
             version=self.version.letter,
             draft=self.version.draft,
+            drawn=self.drawn,
             errata=tuple(
                 plain_text(self.language.say(Corrected(each.day, each.what), NO_NOUNS))
                 for each in self.version.errata
@@ -128,6 +133,7 @@ class Copy:
         return tuple(
             Face(
                 number,
+                "" if self.alone else problem.template.title,
                 assigned.points,
                 problem,
                 own,
@@ -164,7 +170,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
     problems = tuple(
         document.Problem(
             number=face.number,
-            title=face.problem.template.title,
+            title=face.title,
             statement=face.statement,
             parts=tuple(_parts(face)),
             figure=_on_sheet(face),
@@ -247,7 +253,7 @@ def solution_of(face: Face) -> document.Solution:
         figure = situation_scene(problem, own, solved=True)
     return document.Solution(
         number=face.number,
-        title=problem.template.title,
+        title=face.title,
         statement=face.statement,
         figure=figure,
         sections=sections,

@@ -18,11 +18,17 @@ _SEED = "single"
 
 @dataclass(frozen=True, slots=True)
 class Single:
-    """One worked problem; remarks: values outside the range the template draws from."""
+    """One worked problem.
+
+    remarks: values outside the range the template draws from; number: which draw it is, 0 for none
+    that has one; by_hand: whether some of its values were stated.
+    """
 
     problem: Problem
     worked: Worked
     remarks: tuple[str, ...] = field(default=())
+    number: int = 0
+    by_hand: bool = False
 
 
 def work_single(
@@ -45,7 +51,7 @@ def work_single(
     problem = prepare(template, method)
     made, remarks = with_values(template, draw_single(problem, number), stated or {}, values_from)
     (worked,) = work(problem, [made])
-    return Single(problem, worked, remarks)
+    return Single(problem, worked, remarks, number, by_hand=bool(stated))
 
 
 def draw_single(problem: Problem, number: int) -> Draw:

@@ -29,6 +29,7 @@ class Header:
     version: the letter of an exam's version, printed large; "" where each student has an own one.
     errata: lines on what was corrected in this paper.
     draft: whether it is not to be handed out, which is printed large.
+    drawn: of a problem on its own, which draw it is; in the foot, in place of a code.
     """
 
     course: str
@@ -42,6 +43,7 @@ class Header:
     version: str = ""
     errata: tuple[str, ...] = ()
     draft: bool = False
+    drawn: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +81,7 @@ class Part:
 class Problem:
     """One problem as the student gets it.
 
+    title: "" for a problem that has the page's.
     figure: the situation, None for none.
     space: least height of the room left for working, in mm; what a page has over is shared out.
     room: what that room is; with "none", `space` says nothing.
@@ -192,6 +195,7 @@ class Mark:
 class Solution:
     """One problem worked.
 
+    title: "" for a problem that has the page's.
     figure: the situation, None for none.
     given, asked: what the working starts from and what it is for, each left out when empty.
     pictures: the figures for the `Picture` blocks of the sections, by `picture_name`.

@@ -11,6 +11,7 @@ class PageWords:
 
     language: its tag by BCP 47, "en".
     page, page_of: "page 2 of 5"; continued: behind a problem's title, where it goes on to a page.
+    drawn: before the number of a draw; by_hand: behind it, where some values are not of that draw.
     points: behind a number, with points_head as a label.
     find: before what is asked; given, asked: heads of both in a key.
     verdicts: on answers that were marked, pairs of a finding and its words.
@@ -35,6 +36,8 @@ class PageWords:
     page: str
     page_of: str
     continued: str
+    drawn: str
+    by_hand: str
     points: str
     points_head: str
     find: str
