@@ -101,8 +101,11 @@ def _flows(blocks: Sequence[Flowing], before: Sequence[Flowing]) -> Iterator[str
     place = 0
     while place < len(blocks):
         block = blocks[place]
-        if _is_bound([*before, *blocks[:place]][-1], block):
+        last = [*before, *blocks[:place]][-1]
+        if _is_bound(last, block):
             yield r"\bound"
+        elif isinstance(last, Display) and isinstance(block, Display):
+            yield r"\linked"
         following = blocks[place + 1] if place + 1 < len(blocks) else None
         if isinstance(block, Display) and isinstance(following, Display):
             second = write_rows(following.rows)
