@@ -59,3 +59,12 @@ def test_lines_to_write_on_are_alike_and_stand_behind_what_is_asked(id: str, loo
         found = list(blanks(each.pdf))
         assert len({(round(blank.left), round(blank.width)) for blank in found}) == 1
         assert all(blank.before for blank in found)
+
+
+def test_words_to_choose_from_stand_whole_on_a_line() -> None:
+    """Beside a figure there is no room for them behind what they answer."""
+    for each in printed(copies(["feeder-cord-strength"], 3), LOOKS["letter"], (Kind.SHEETS,)):
+        with pdfplumber.open(BytesIO(each.pdf)) as opened:
+            lines = opened.pages[0].extract_text().splitlines()
+        assert any(line.startswith("the thin cord tears / the thicker cord tears") for line in lines)
+        assert not any(line.strip().endswith("/") for line in lines)
