@@ -1,5 +1,6 @@
 """How the pages of keys are made up: nothing alone, nothing apart, none half empty."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -12,7 +13,7 @@ from probgen.bank.bank import default_bank
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind
 from probgen.press.batch import Document, Printed
-from tests.papers.ink import whites
+from tests.papers.ink import MM, whites
 from tests.papers.looks import LOOKS, Look, copies, printed, reprinted, written
 from tests.papers.make_up import (
     TOP,
@@ -144,6 +145,55 @@ def test_white_is_between_steps_and_at_the_foot(id: str) -> None:
         if not (line.begins_problem or line.begins_step or line.begins_answers)
     ]
     assert max(gaps) < 2 * LINE
+
+
+WIDEST = 9.0 * MM  # between a step's heading and the line above it
+NARROWEST = 2.5 * MM
+
+
+@pytest.mark.parametrize("id", ["leg-traction", "footbridge-two-beams", "loft-beam-bales"])
+def test_gaps_between_steps_are_neither_wide_nor_narrow(id: str) -> None:
+    """The foot of a page that turns early takes what they do not."""
+    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    gaps = [
+        line.top - before.bottom
+        for each in documents
+        for page in pages(each.pdf)
+        for before, line in pairwise(page.lines)
+        if line.begins_step
+    ]
+    assert [gap / MM for gap in gaps if not NARROWEST < gap < WIDEST] == []
+
+
+EQUATION = re.compile(r"\S+ = ")
+
+
+@pytest.mark.parametrize(
+    "id", ["garland-two-lanterns", "ladder-carried", "ladder-holds", "ladder-smooth-wall"]
+)
+def test_no_page_begins_between_the_equations_of_a_step(id: str) -> None:
+    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    tops = [page.lines[0].text for each in documents for page in pages(each.pdf)]
+    assert [top for top in tops if EQUATION.match(top)] == []
+
+
+def test_text_keeps_off_the_rule_above_it() -> None:
+    """4 mm below it, where a problem goes on to a page."""
+    (key,) = printed(copies(["crate-ramp-strap"], 1), LOOKS["letter"], (Kind.KEYS,))
+    further = [page for page in pages(key.pdf) if page.head]
+    assert further
+    assert [page.lines[0].top - TOP for page in further if page.lines[0].top - TOP < 3 * MM] == []
+
+
+LONE = re.compile(r"[(]?[a-z]{4,}[.):,]*")
+
+
+@pytest.mark.parametrize("id", ["garland-two-lanterns", "climbing-triangle", "ladder-holds"])
+def test_no_word_alone_ends_a_text(id: str) -> None:
+    """ "slope of the left part above the", "horizontal"."""
+    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
+    assert [text for text in lines if LONE.fullmatch(text)] == []
 
 
 ON_A_RESULT = ("With it:", "and put this", "Rx")
