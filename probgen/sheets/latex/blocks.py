@@ -60,7 +60,7 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
 
     The heading runs into a first paragraph and stands over anything else.  A first paragraph stays
     with the text that leads on to an equation.  What goes on from the equations or the text before
-    it, or leads on from there, is bound to it.
+    it, or leads on from there, is bound to it; equations after others are linked to them.
     """
     hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]

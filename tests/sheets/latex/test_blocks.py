@@ -86,7 +86,7 @@ STEPS = {
     "a line that ends it stays with what is before it": (
         (TEXT, TEXT, Display((ROW,)), Display((ROW,)), Display((ROW,))),
         "\\step{3}{Pull \\& push}{Pull}\\withnext\n\\flow{Pull\\par}\n\\bound\n"
-        f"\\flow{{\\pair{{{WORKING}}}{{{WORKING}}}}}\n\\flow{{\\keepline{{{WORKING}}}}}",
+        f"\\flow{{\\pair{{{WORKING}}}{{{WORKING}}}}}\n\\linked\n\\flow{{\\keepline{{{WORKING}}}}}",
     ),
     "what is said of a result stays with it": (
         (TEXT, Display((ROW,)), replace(TEXT, bound=True)),
