@@ -177,14 +177,6 @@ def test_no_page_begins_between_the_equations_of_a_step(id: str) -> None:
     assert [top for top in tops if EQUATION.match(top)] == []
 
 
-def test_text_keeps_off_the_rule_above_it() -> None:
-    """4 mm below it, where a problem goes on to a page."""
-    (key,) = printed(copies(["crate-ramp-strap"], 1), LOOKS["letter"], (Kind.KEYS,))
-    further = [page for page in pages(key.pdf) if page.head]
-    assert further
-    assert [page.lines[0].top - TOP for page in further if page.lines[0].top - TOP < 3 * MM] == []
-
-
 LONE = re.compile(r"[(]?[a-z]{4,}[.):,]*")
 
 
