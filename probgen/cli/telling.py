@@ -24,8 +24,9 @@ _INDENT = 4
 
 
 def show(single: Single, console: Console) -> None:
-    """Prints statement, givens, each step, answers and proof."""
+    """Prints statement, givens, each step, answers and proof; nothing where no step can be told."""
     problem, worked = single.problem, single.worked
+    told = tell_steps(problem, worked)
     template, case = problem.template, worked.case
     statement = tell_statement(template, worked.draw, problem.language)
     console.print(line(template.title, "bold"))
@@ -36,7 +37,7 @@ def show(single: Single, console: Console) -> None:
     for find in case.system.finds:
         asked = plain_text(tell_find(find, problem.nouns, problem.language))
         console.print(line(f"Find {asked}."))
-    for number, section in enumerate(tell_steps(single.problem, worked), start=1):
+    for number, section in enumerate(told, start=1):
         console.print()
         console.print(line(f"{number} {section.title}", "bold"))
         for block in section.blocks:

@@ -65,3 +65,14 @@ def _to_place(value: Decimal, exponent: int, rule: RoundingRule) -> Decimal:
 @lru_cache(maxsize=256)
 def _place(exponent: int) -> Decimal:
     return Decimal(1).scaleb(exponent)
+
+
+def shortened(digits: Decimal, figures: int) -> Decimal:
+    """The number without zeros at its end behind the point, down to so many figures."""
+    while (
+        len(shown := digits.as_tuple().digits) > figures
+        and shown[-1] == 0
+        and int(digits.as_tuple().exponent) < 0
+    ):
+        digits = digits.quantize(last_place(digits).scaleb(1))
+    return digits

@@ -11,7 +11,6 @@ that its printed numbers really give its printed result: the same digits in ever
 
 from __future__ import annotations
 
-import math
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -33,9 +32,9 @@ from probgen.quantities.rounding import (
     RoundingRule,
     exact,
     in_full,
-    last_place,
     round_figures,
     round_places,
+    shortened,
 )
 from probgen.quantities.unit import (
     ANGLE,
@@ -53,11 +52,11 @@ from probgen.working.case import Case
 from probgen.working.convention import Convention
 from probgen.working.direction import PLACES
 from probgen.working.guards import Guards
+from probgen.working.limit_met import limit_met
 from probgen.working.multiple import figures_shown, in_one_of
 
 _MOST_GUARD = 7
 _INVERSE = ("asin", "acos", "atan", "atan2")
-_AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -91,7 +90,7 @@ class Digits:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
         if id not in self._final:
             value, unit = self.case.values[id], self.unit_of(id)
-            limit = self._limit_met(id, unit)
+            limit = limit_met(self.case, id, unit)
             self._final[id] = limit or self.answered(id, value, unit)
         return self._final[id]
 
@@ -109,23 +108,6 @@ class Digits:
     def asked_utmost(self, id: str) -> Find | None:
         """The find that asks how far a quantity may go; None where nothing asks that."""
         return next((find for find in self.utmost or () if find.quantity == id), None)
-
-    def _limit_met(self, id: str, unit: Unit) -> Number | None:
-        """The given limit a quantity has just reached, with its own digits; else None."""
-        system, value = self.case.system, self.case.values[id]
-        sides = [(each.left, each.right) for each in system.limits]
-        sides += [(each.left, each.right) for each in system.conditions]
-        for pair in sides:
-            match pair:
-                case (Name(id=left), Name(id=right)) if id in (left, right):
-                    met = self.case.numbers.get(right if left == id else left)
-                case (Name(id=left), Number() as met) if left == id:
-                    pass
-                case _:
-                    met = None
-            if met is not None and met.unit == unit and _equal(value, met):
-                return met
-        return None
 
     def unit_of(self, id: str) -> Unit:
         """The unit an answer is printed in: its own, or the course's where that is customary."""
@@ -189,7 +171,7 @@ class Digits:
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
-        digits = _shortened(digits, figures)
+        digits = shortened(digits, figures)
         if digits == full:
             digits = in_full(digits)
         return Number(digits, unit if dimension != PLAIN else None)
@@ -287,6 +269,12 @@ class Digits:
             return True
         return any(id in Quantity(of.owner).components for of in asked.values())
 
+    def holds_its_like(self, expression: Expression, value: float, dimension: Dimension) -> bool:
+        """Whether a line works with what is written like its result: S = N - T, where S is T."""
+        found = [id for id in names_in(expression) & set(self.case.values) if not self.is_data(id)]
+        alike = self._shortly(abs(value), dimension, 1)
+        return any(self._shortly(abs(self.case.values[id]), dimension, 1) == alike for id in found)
+
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
@@ -305,10 +293,6 @@ def by_lengths(angle: Expression) -> bool:
     return own or any(by_lengths(part) for part in parts(angle))
 
 
-def _equal(value: float, number: Number) -> bool:
-    return math.isclose(value, float(evaluate(number, {})), rel_tol=_AT_LIMIT)
-
-
 def _itself(part: Expression, name: str) -> Expression | None:
     """The part when it is the quantity looked for, which keeps its name."""
     return part if isinstance(part, Name) and part.id == name else None
@@ -317,14 +301,3 @@ def _itself(part: Expression, name: str) -> Expression | None:
 def key_of(value: float, dimension: Dimension) -> Hashable:
     """A carried value, whatever sign it has."""
     return exact(abs(value)), dimension
-
-
-def _shortened(digits: Decimal, figures: int) -> Decimal:
-    """The number without zeros at its end behind the point, down to so many figures."""
-    while (
-        len(shown := digits.as_tuple().digits) > figures
-        and shown[-1] == 0
-        and int(digits.as_tuple().exponent) < 0
-    ):
-        digits = digits.quantize(last_place(digits).scaleb(1))
-    return digits

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Hashable
 from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -52,9 +53,12 @@ def line_of(
     value is written, it may be less than one unit of its last digit away.  Raises ArithmeticError
     when no number of digits is enough.
     """
-    line = _Sought.of(digits, expression, value, dimension, id).found()
+    sought = partial(_Sought.of, digits, expression, value, dimension, id)
+    line = sought().shorter() if digits.holds_its_like(expression, value, dimension) else None
+    line = line or sought().found()
     if line is None and digits.guards.write_none():
-        line = _Sought.of(digits, expression, value, dimension, id).found()
+        line = sought().found()
+    line = line or sought().shorter()
     if line is None:
         names = sorted(names_in(expression))
         raise ArithmeticError(f"no printed working of {names} reaches {value!r}")
@@ -122,6 +126,23 @@ class _Sought:
         guards.leave_line()
         return None
 
+    def shorter(self) -> Line | None:
+        """A line whose result may have fewer digits than what is written like it elsewhere: each
+        more would want one more in the numbers before it, and so on for ever.
+        """
+        guards, shorter = self.digits.guards, self._answering(self.value / self._factor)
+        for guard in range(1, _MOST_GUARD + 1):
+            guards.begin_line()
+            printed, worked = self._put_in(guard)
+            for own in (self.result, shorter or self.result):
+                near = float(last_place(own.value)) if own.value else 1e-3
+                share = 1.0 if own is self.result and guard == 1 else HALF  # as of any line
+                if abs(worked - float(own.value)) <= share * near:
+                    guards.end_line()
+                    return Line(printed, own, guard)
+        guards.leave_line()
+        return None
+
     def _put_in(self, guard: int) -> tuple[Expression, float]:
         """The expression in numbers, and what they give in the unit of the working."""
         printed = tidied(self.digits.put_in(self.expression, guard))
@@ -147,6 +168,10 @@ class _Sought:
             return None
         if not self.digits.guards.may_write(self._key, self._writer):
             return None
+        return self._answering(worked)
+
+    def _answering(self, worked: float) -> Number | None:
+        """What printed numbers give with few digits, if its answer is the value's."""
         unit, rule = self.digits.units.unit_of(self.dimension), self.digits.rule(self.id)
         final = self.digits.ended(exact(self.value / unit.factor), unit, rule)
         for guard in range(1, USUAL_GUARD + 1):

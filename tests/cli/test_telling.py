@@ -12,8 +12,10 @@ import pytest
 from rich.console import Console
 
 from probgen.cli.telling import show
+from probgen.input.fault import InputError
 from probgen.problem.problem import tell_steps
 from probgen.problem.single import Single
+from probgen.working.guards import Guards
 from tests.situations import HOLDS, SLIDES, STAYED_SHELF, TIPS, cabinet, worked
 
 MEASURED = STAYED_SHELF.replace('name = "angle"', 'name = "angle", measured = "from the shelf"')
@@ -96,3 +98,11 @@ def test_yes_answers_a_question_that_stands_beside_it() -> None:
     assert "Find whether it holds (if not, it slides or it tips), and by what margin." in lines
     assert "does it hold (if not, it slides)  = yes, with 87.0 N to spare" in lines
     assert not any(line.startswith(("slides ", "tips ")) for line in lines)
+
+
+def test_nothing_is_printed_where_no_step_can_be_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(Guards, "begin_key", lambda own: setattr(own, "raised", True))
+    file = io.StringIO()
+    with pytest.raises(InputError, match="values whose working can be printed"):
+        show(Single(*worked(MEASURED)), Console(file=file, width=200))
+    assert file.getvalue() == ""

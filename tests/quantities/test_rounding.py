@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.quantities.rounding import exact, last_place, round_figures, round_places
+from probgen.quantities.rounding import exact, last_place, round_figures, round_places, shortened
 
 FIGURES = [
     (190.576, 3, "half up", "191"),
@@ -69,3 +69,14 @@ def test_a_float_is_taken_to_twelve_figures_without_zeros_at_its_end() -> None:
 def test_what_is_no_number_is_said(value: float) -> None:
     with pytest.raises(ArithmeticError, match="beyond all bounds"):
         exact(value)
+
+
+def test_zeros_at_the_end_are_left_out_down_to_some_figures_and_the_point() -> None:
+    shown = {
+        "612.500": "612.5",
+        "600.0": "600",
+        "1200": "1200",
+        "0.5000": "0.500",
+        "77.102": "77.102",
+    }
+    assert {each: str(shortened(Decimal(each), 3)) for each in shown} == shown

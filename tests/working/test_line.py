@@ -108,3 +108,18 @@ def test_unless_a_later_line_would_give_another_answer() -> None:
     again = line_of(digits, DIFFERENCE, 38.541, FORCE)
     assert plain(again.printed) == "1129.94 N + 1465.96 N − 2557.36 N"
     assert plain(again.result) == "38.54 N"
+
+
+def test_a_result_that_its_own_line_works_with_needs_no_more_digits_than_itself() -> None:
+    """S is T: each more digit of S would want one more of T, which is written like it, for ever.
+
+    113.333 + 32 - 72.6667 is 72.6663: 72.67, whatever T has; told once more it stays so.
+    """
+    digits = _forces(T=218 / 3, N=340 / 3, S=218 / 3)
+    rest = total((1, Name("N", "N")), (1, number(32, NEWTON)), (-1, Name("T", "T")))
+    for _ in range(2):
+        line = line_of(digits, rest, 218 / 3, FORCE)
+        assert plain(line.result) == "72.67 N"
+        digits.guards.begin_key()
+    assert plain(line.printed) == "113.333 N + 32 N − 72.6667 N"
+    assert not digits.guards.raised
