@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from probgen.quantities.expression import evaluate
+from probgen.quantities.expression import evaluate, names_in
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, Link, System
+from probgen.statics.system import Body, Couple, Force, Link, System
 from probgen.statics.taken_as_one import whole_of
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.passage import Part, sentences
@@ -27,17 +27,18 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(*told, bound=True)
     if told or value >= 0.0:
         return
-    couples = (couple for couple in system.couples if couple.id == step.unknown)
-    for couple in sorted(couples, key=lambda each: each.body not in step.equation.bodies)[:1]:
+    for couple in _couples_found(system, step)[:1]:
         moment = float(evaluate(couple.moment, digits.case.values))
         rotation: Rotation = "counter-clockwise" if moment > 0.0 else "clockwise"
-        turned = CoupleNegative(system.variables[step.unknown].as_name, rotation)
+        on = couple.body if couple.id != step.unknown else ""
+        turned = CoupleNegative(system.variables[step.unknown].as_name, rotation, on)
         yield sentences(turned, bound=True)
     for force in _forces_found(system, step)[:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(*_where_told(digits, step, force)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
-        against = ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned)
+        on = force.body if force.id != step.unknown else ""  # on the other of two bodies
+        against = ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned, on)
         yield sentences(against, bound=True)
     for link in _links_found(system, step)[:1]:
         way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
@@ -46,9 +47,18 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
 
 
 def _forces_found(system: System, step: Step) -> list[Force]:
-    """The forces a step gives the size of, those on its own bodies first."""
-    forces = [force for force in system.forces if force.id == step.unknown]
+    """The forces a step gives the size of, those on its own bodies first: of two bodies that act on
+    each other, the one told of.
+    """
+    size = system.variables[step.unknown].as_name
+    forces = [each for each in system.forces if each.id == step.unknown or each.magnitude == size]
     return sorted(forces, key=lambda force: force.body not in step.equation.bodies)
+
+
+def _couples_found(system: System, step: Step) -> list[Couple]:
+    """The couples a step gives, those on its own bodies first."""
+    couples = [couple for couple in system.couples if step.unknown in names_in(couple.moment)]
+    return sorted(couples, key=lambda couple: couple.body not in step.equation.bodies)
 
 
 def _where_told(digits: Digits, step: Step, force: Force) -> tuple[Digits, Body]:

@@ -350,8 +350,9 @@ def _left_out(forces: Sequence[Expression]) -> Inlines:
 @say.register
 def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
     return filled(
-        "{F} is negative{expected}: {it} acts {way}{against}.",
+        "{F} is negative{expected}: {on}{it} acts {way}{against}.",
         F=fact.force,
+        on=_on(fact.body, nouns),
         expected=", as expected" if fact.expected else "",
         it="this part of the force" if fact.component else "it",
         way=toward(fact.way, nouns),
@@ -361,7 +362,17 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
 
 @say.register
 def couple_negative(fact: CoupleNegative, nouns: Nouns) -> Inlines:
-    return filled("{M} is negative: the couple acts {way}.", M=fact.couple, way=fact.rotation)
+    return filled(
+        "{M} is negative: {on}the couple acts {way}.",
+        M=fact.couple,
+        on=_on(fact.body, nouns),
+        way=fact.rotation,
+    )
+
+
+def _on(body: str, nouns: Nouns) -> str:
+    """The second of two bodies that act on each other, where that is told of."""
+    return f"on {the_body(body, nouns)} " if body else ""
 
 
 @say.register

@@ -265,20 +265,26 @@ class ForceNegative(Fact):
     """A force that acts against the way first taken; component: whether it is part of one.
 
     expected: whether that was reasoned beforehand.
+    body: what is told of, where that is the second of two bodies that act on each other; else "".
     """
 
     force: Expression
     component: bool
     way: Way
     expected: bool
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class CoupleNegative(Fact):
-    """A couple that acts the other way than it was taken; rotation: the way it acts."""
+    """A couple that acts the other way than it was taken; rotation: the way it acts.
+
+    body: what is told of, where that is the second of two bodies that act on each other; else "".
+    """
 
     couple: Name
     rotation: Rotation
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)
