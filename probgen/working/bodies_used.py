@@ -40,9 +40,12 @@ def _asked_of(plan: Plan, wholes: Iterable[Body]) -> set[str]:
     system, named = plan.system, ids_of(wholes)
     whole = {f.quantity for f in system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
     inner = {force.element for force in system.forces if force.pair}
+    pieces = {body.id for body in system.bodies if is_piece(system, body)}
+    own = {e.id for e in system.elements if e.body not in pieces}
     found = {e.body for e in system.elements if e.kind is Kind.RESULTANT}
     for element in system.elements:
         shown = element.body in named and element.id not in inner
+        shown = shown or (element.body in pieces and element.id in own)  # on all of it
         if element.id in whole and not shown:
             found.add(element.body)
     return found

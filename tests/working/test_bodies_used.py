@@ -78,6 +78,18 @@ def test_a_resultant_asked_needs_no_body_alone_where_the_whole_shows_it() -> Non
     assert [body.id for body in bodies_used(asked)] == ["left+right", "right"]
 
 
+def test_a_reaction_asked_of_a_truss_needs_no_joint_alone() -> None:
+    """It acts on the whole truss; the joint it acts at too stands in no balance of sections."""
+    file = ROOT / "templates" / "structures" / "footbridge-truss-crowd.toml"
+    asked = '[[find]]\nquantity = "R"\nas = "magnitude and direction"\n[depicts]'
+    text = file.read_text(encoding="utf-8").replace("[depicts]", asked)
+    plain, own = (
+        prepare(read_template(each, "own"), Convention()).plan
+        for each in (file.read_text(encoding="utf-8"), text)
+    )
+    assert [b.id for b in bodies_used(own)] == [b.id for b in bodies_used(plain)]
+
+
 def test_joints_and_parts_of_a_truss_are_pieces() -> None:
     plan = problem("footbridge-truss-crowd").plan
     pieces = [body for body in bodies_used(plan) if is_piece(plan.system, body)]
