@@ -21,6 +21,7 @@ from probgen.statics.geometry import Angle, angle_of, way
 from probgen.statics.link import whole_links
 from probgen.statics.method import Method
 from probgen.statics.system import Body, Condition, Definition, Force, Kind, System
+from probgen.statics.taken_as_one import turned
 
 _ALONG, _SQUARE = "∥", "⊥"
 
@@ -30,8 +31,7 @@ def candidates(
 ) -> Iterator[Equation]:
     """Every balance and condition a plan may use, each once."""
     for bodies in groups(system):
-        rigid = not any(system.body(body).particle for body in bodies)
-        for pivot in _pivots(system, bodies) if rigid else ():
+        for pivot in _pivots(system, bodies) if turned(system, bodies) else ():
             yield torque_balance(system, bodies, pivot, method)
         for axis in _axes(system, bodies, method):
             yield force_balance(system, bodies, axis, method)

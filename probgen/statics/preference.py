@@ -20,17 +20,19 @@ _SECTION: Final = 0.5
 _WANTED_TOO: Final = 0.15  # less than a step, and more than a term or a place
 _JOINT: Final = 60.0  # more than any number of steps by sections
 _ALONG_CUT: Final = -0.2  # more than a tilted axis costs beside x and y
+_WITH_PARTICLE: Final = 2.0  # more than a rule of order or pivot
 _EARLY: Final = 0.3  # a step later
+_FORCES_EARLY: Final = 0.1  # so that even a late one costs less than torques in its place
 
 
 def surcharge(system: System, equation: Equation, wanted: Collection[str] = ()) -> float:
     """What an equation costs beside its step; 0 where the course has no rules.
 
     Of a truss the balance of a joint is plainer than that of a part, where either will do; of a
-    tilted body that is cut, sums along and square to it.
+    tilted body that is cut, sums along and square to it; of a pin its own sums of forces.
     wanted: the quantities looked for.
     """
-    usual = _of_kind(equation) + _of_pivot(system, equation)
+    usual = _of_kind(equation) + _of_pivot(system, equation) + _of_pin(system, equation)
     return usual + _of_piece(system, equation, wanted) + _of_cut(equation)
 
 
@@ -51,14 +53,22 @@ def _of_piece(system: System, equation: Equation, wanted: Collection[str]) -> fl
     return _JOINT if shunned else 0.0
 
 
+def _of_pin(system: System, equation: Equation) -> float:
+    """A particle, such as a pin, is taken together with bodies that turn where it saves a step."""
+    torques = equation.kind == "torque"
+    held = torques and any(system.body(body).particle for body in equation.bodies)
+    return _WITH_PARTICLE if held else 0.0
+
+
 def _of_cut(equation: Equation) -> float:
     return _ALONG_CUT if equation.axis is not None and equation.axis.body else 0.0
 
 
 def lateness(equation: Equation) -> float:
     """What an equation costs for each step before it, so that its kind comes early."""
-    early = "force" if equation.method.order == "forces first" else "torque"
-    return _EARLY if equation.kind == early else 0.0
+    if equation.method.order == "forces first":
+        return _FORCES_EARLY if equation.kind == "force" else 0.0
+    return _EARLY if equation.kind == "torque" else 0.0
 
 
 def _of_kind(equation: Equation) -> float:

@@ -91,6 +91,24 @@ def turning_on(system: System, bodies: Collection[str]) -> tuple[Couple, ...]:
     return tuple(couple for couple in on if couple.pair not in ids)
 
 
+def turned(system: System, bodies: Collection[str]) -> bool:
+    """Whether torques are taken on bodies: not on particles alone.
+
+    Beside bodies with extent a particle is where it touches them, as the pin of two legs is: all
+    that acts on it does so there.
+    """
+    particles = [body for body in bodies if system.body(body).particle]
+    _, between = acting_on(system, bodies)
+    touching = {force.pair: force.point for force in between}
+    where: dict[str, set[str]] = {}
+    for force in system.forces:
+        if force.body in particles:
+            where.setdefault(force.body, set()).update(
+                (force.point, touching.get(force.id, force.point))
+            )
+    return len(particles) < len(bodies) and all(len(points) == 1 for points in where.values())
+
+
 def told_before(system: System, body: Body) -> tuple[Body, ...]:
     """The bodies told before one, in a system with its wholes; none in a system without any."""
     if not any(isinstance(each, Whole) for each in system.bodies):

@@ -20,7 +20,7 @@ from probgen.statics.definition import names_behind
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
-from probgen.statics.taken_as_one import Whole, acting_on, made_of, told_before
+from probgen.statics.taken_as_one import Whole, acting_on, made_of, told_before, turned
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
 from probgen.wording.equations import lone_number, says
@@ -211,8 +211,12 @@ def _couple(digits: Digits, couple: Couple) -> Fact:
 
 
 def _place(system: System, force: Force) -> str:
-    """Where a force acts; "" for a particle, which has one point only, in a whole as well."""
+    """Where a force acts; "" for a particle, which has one point only, in a whole as well unless it
+    is where the others are touched.
+    """
     body = system.body(force.body)
+    if isinstance(body, Whole) and turned(system, body.made_of):
+        return force.point
     own = system.body(system.force(force.id).body) if isinstance(body, Whole) else body
     return "" if own.particle else force.point
 

@@ -12,6 +12,7 @@ from probgen.statics.method import Method
 from tests.bank import test_section as cut
 from tests.situations import (
     SLOPE,
+    STANDING,
     STAYED_SHELF,
     THREE_HINGES,
     TWO_BEAMS,
@@ -53,6 +54,18 @@ def test_joined_bodies_are_also_taken_as_one() -> None:
     for bodies in ("left", "right", "left right"):
         assert {("force", bodies, "x"), ("force", bodies, "y")} <= set(found)
     assert ("torque", "left right", "A") in found
+
+
+def test_a_particle_turns_with_the_body_it_touches_where_it_is() -> None:
+    """Held away from that place, it has no lever arm of its own."""
+    found = written(STANDING)
+    about = {at for kind, bodies, at in found if (kind, bodies) == ("torque", "plank person")}
+    assert about == {"A", "B", "C", "G"}
+    assert not any((kind, bodies) == ("torque", "person") for kind, bodies, _ in found)
+    away = STANDING.replace('particle = true\nalong = ["C"]', 'particle = true\nalong = ["D"]')
+    assert not any(
+        (kind, bodies) == ("torque", "plank person") for kind, bodies, _ in written(away)
+    )
 
 
 def test_bodies_that_no_force_joins_are_not() -> None:

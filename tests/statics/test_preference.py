@@ -12,6 +12,7 @@ from probgen.problem.problem import draw_class, prepare, work
 from probgen.statics.plan import Plan
 from probgen.statics.step import Step
 from probgen.working.convention import Convention
+from tests.situations import OVER_A_PULLEY, STANDING
 from tests.working.test_scheme import OWN
 
 RULES = {
@@ -41,6 +42,31 @@ def test_forces_come_first_where_they_can() -> None:
     # The pivot's force follows from the balance of forces alone, whatever the distance is.
     assert balances("seesaw-two-riders") == ["torque O", "force y"]
     assert balances("seesaw-two-riders", "forces first") == ["force y", "torque O"]
+
+
+STAYED_BEAM = (
+    OVER_A_PULLEY.replace("[[fixed]]", "[[hinge]]")
+    .replace('couple = "C_A"\n', "")
+    .replace('U = [0, "0.2 m"]', 'U = [0, "0.2 m"]\nD = ["1 m", 0]')
+    + '[[cable]]\nbody = "beam"\nat = "D"\ndirection = 120\nsymbol = "S"\n'
+    + '[[find]]\nquantity = "R"\nas = "components"\n'
+)
+
+
+def test_forces_take_the_place_of_torques_however_late() -> None:
+    """Five steps lead to the last part of the hinge's force."""
+    steps = prepare(read_template(STAYED_BEAM, "own.toml"), RULES["forces first"]).plan.steps
+    assert [each.equation.kind for each in steps].count("torque") == 1
+    assert len(steps) == 6
+
+
+def test_with_a_particle_torques_are_taken_where_that_saves_a_step() -> None:
+    """Of the plank and the person on it at first; then each has sums of forces of its own."""
+    steps = prepare(read_template(STANDING, "own.toml"), RULES["torques throughout"]).plan.steps
+    torques = [each.equation for each in steps if each.equation.kind == "torque"]
+    assert torques[0].bodies == ("plank", "person")
+    assert not any("person" in each.bodies for each in torques[1:])
+    assert not any(each.partners for each in steps)
 
 
 def test_torques_take_the_place_of_forces() -> None:

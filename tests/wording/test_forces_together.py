@@ -16,6 +16,7 @@ from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.bodies_used import as_told, bodies_used
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
+from tests.situations import STANDING
 from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
 from tests.wording.told_keys import TEMPLATES
@@ -127,3 +128,18 @@ def test_up_to_several_limits_the_forces_are_told_once_before_them() -> None:
         "# Forces on the left side and the right side together",
     ]
     assert forces == [1, 2]
+
+
+def test_what_acts_on_a_particle_that_turns_with_a_body_has_its_place() -> None:
+    lines = told(STANDING)
+    start = lines.index("# Forces on the plank and the person together")
+    assert "the pull T of the rope at B, straight up" in lines[start:]
+    assert lines[start + 1 :].index("the pull T of the rope at C, straight up") < 6
+    assert "the pull T of the rope, straight up" in lines  # on the person alone
+
+
+def test_a_plank_is_held_by_who_stands_on_it() -> None:
+    """By hand: 300 N of 1800 N m/(6 m), 400 N of it, and 300 N in the cable as well."""
+    lines = told(STANDING)
+    assert {"= 300 N", "= 400 N"} <= set(lines)
+    assert not any("wo equations together" in line for line in lines)

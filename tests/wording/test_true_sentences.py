@@ -54,7 +54,7 @@ from probgen.wording.key import tell
 from probgen.wording.passage import Passage
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
-from tests.situations import HEAD, SHELF
+from tests.situations import HEAD, OVER_A_PULLEY, SHELF
 from tests.situations import worked as worked_out
 from tests.wording.own_telling import told_of as lines_told
 
@@ -266,50 +266,6 @@ def test_a_negative_couple_acts_the_way_that_is_said(text: str, rotation: str) -
     (worked,) = work(own, draw_class(own, "true", ["one"]).draws)
     facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
     assert [each.rotation for each in facts if isinstance(each, CoupleNegative)] == [rotation]
-
-
-OVER_A_PULLEY = (
-    HEAD
-    + """
-[given]
-W = { name = "weight of the crate", choices = [200], unit = "N" }
-[points]
-A = [0, 0]
-B = ["2 m", 0]
-P = ["2 m", "0.2 m"]
-Q = ["2.2 m", 0]
-U = [0, "0.2 m"]
-[body.beam]
-along = ["A", "B"]
-[body.pulley]
-along = ["P", "B", "Q"]
-[body.crate]
-particle = true
-[[fixed]]
-body = "beam"
-at = "A"
-symbol = "R"
-couple = "C_A"
-[[hinge]]
-body = "beam"
-other = "pulley"
-at = "B"
-symbol = "F"
-[[rope]]
-symbol = "T"
-pulls = [
-  { body = "pulley", at = "P", toward = "U" },
-  { body = "pulley", at = "Q", direction = 270 },
-  { body = "crate", direction = 90 },
-]
-[[weight]]
-body = "crate"
-force = "W"
-[[find]]
-quantity = "F"
-as = "components"
-"""
-)
 
 
 def test_a_negative_force_between_two_bodies_acts_as_said_on_the_one_told_of() -> None:
