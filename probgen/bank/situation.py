@@ -98,6 +98,21 @@ class Situation:
         other = next((body.id for body in self.bodies if body.id == row.content.get("other")), "")
         return self.named_or(row, BodyNamed(other) if other else usual)
 
+    def joined(self, row: Table, body: str, usual: Called) -> tuple[Called, Called]:
+        """What a joint goes by on its body, and on the other one: a body that gives it its name
+        cannot act on itself, and is acted on by the first.
+        """
+        name = self.named_or(row, usual)
+        if not row.has("other"):
+            return name, name
+        other = str(row.content["other"])
+        if name in (body, self.nouns.get(body)):
+            expected = f"what joins {body} to the other body, or the name of that"
+            row.fault("name", name, expected, f'write name = "{other}", or leave name out')
+        elif name in (other, self.nouns.get(other)):
+            return BodyNamed(other), BodyNamed(body)
+        return name, name
+
     def at(self, row: Table, body: str, key: str = "at") -> str:
         """The point an element acts at, that of a particle unless said; "" after a fault."""
         place = self.place_of(body)

@@ -37,11 +37,11 @@ def hinge(row: Table, situation: Situation) -> None:
     """A pin: a force of any direction, given by its components along x and y."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
-    name = situation.named_or(row, ByKind.HINGE)
+    name, back_name = situation.joined(row, body, ByKind.HINGE)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.HINGE, symbol)
     forces = components(row, situation, whole, name)
     element = Element(symbol, Kind.HINGE, body, at, tuple(f.id for f in forces))
-    back = situation.reaction(row, body, at, name)
+    back = situation.reaction(row, body, at, back_name)
     situation.place(row, element, Label(symbol, name), forces, back=back)
 
 
@@ -49,12 +49,12 @@ def fixed(row: Table, situation: Situation) -> None:
     """A built-in end: a force of any direction and a couple, counter-clockwise on the body."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
-    name = situation.named_or(row, ByKind.SUPPORT)
+    name, back_name = situation.joined(row, body, ByKind.SUPPORT)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.FIXED, symbol)
     forces = components(row, situation, whole, name)
     couple = _couple(row, situation, Couple("", body, at, RIGHT, symbol), name)
     element = Element(symbol, Kind.FIXED, body, at, tuple(f.id for f in forces))
-    back = situation.reaction(row, body, at, name)
+    back = situation.reaction(row, body, at, back_name)
     situation.place(row, element, Label(symbol, name), forces, [couple], back)
 
 

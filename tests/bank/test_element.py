@@ -212,6 +212,11 @@ SPOILT = [
     ('[[hinge]]\nbody = "post"\nother = "post"\nat = "K"\nsymbol = "R"', "hinge[0].other", "prop"),
     ('[[hinge]]\nbody = "post"\nother = "prop"\nsymbol = "R"', "hinge[0].at", "add at"),
     (
+        '[[hinge]]\nbody = "post"\nother = "prop"\nat = "K"\nsymbol = "R"\nname = "post"',
+        "hinge[0].name",
+        'write name = "prop", or leave name out',
+    ),
+    (
         '[[contact]]\nbody = "ring"\nother = "post"\ndirection = 0\nsymbol = "N"',
         "contact[0].at",
         "the point of post",

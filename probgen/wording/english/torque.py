@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from probgen.bank.labels import BodyNamed, ByKind, Called
 from probgen.quantities.expression import ZERO, Expression, times, total
 from probgen.wording.english.grammar import numeral, series, the_bodies
-from probgen.wording.english.names import the_body, the_element
+from probgen.wording.english.names import the_body, the_called
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
     AngleToArm,
@@ -54,11 +55,14 @@ _PIVOTS: Final = {
 
 @say.register
 def pivot_held(fact: PivotHeld, nouns: Nouns) -> Inlines:
+    name: Called = nouns.element(fact.element)
+    if fact.hold is Hold.HINGE and isinstance(name, BodyNamed):
+        name = ByKind.HINGE  # a point of two bodies is neither of them
     return filled(
         _PIVOTS[fact.hold],
         word=fact.turning,
         P=letter(fact.pivot),
-        by=the_element(fact.element, nouns),
+        by=the_called(name, nouns),
         body=the_body(fact.body, nouns),
     )
 
