@@ -24,6 +24,7 @@ from probgen.quantities.expression import (
     Number,
     Root,
     evaluate,
+    names_in,
     parts,
     substituted,
 )

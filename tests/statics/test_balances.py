@@ -10,9 +10,9 @@ from probgen.quantities.expression import evaluate
 from probgen.statics.balances import candidates, groups
 from probgen.statics.method import Method
 from tests.bank import test_section as cut
+from tests.held_by_ropes import STANDING
 from tests.situations import (
     SLOPE,
-    STANDING,
     STAYED_SHELF,
     THREE_HINGES,
     TWO_BEAMS,

@@ -12,7 +12,7 @@ from probgen.problem.problem import draw_class, prepare, work
 from probgen.statics.plan import Plan
 from probgen.statics.step import Step
 from probgen.working.convention import Convention
-from tests.situations import OVER_A_PULLEY, STANDING
+from tests.held_by_ropes import OVER_A_PULLEY, STANDING
 from tests.working.test_scheme import OWN
 
 RULES = {

@@ -16,7 +16,7 @@ from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.bodies_used import as_told, bodies_used
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
-from tests.situations import STANDING
+from tests.held_by_ropes import OVER_A_PULLEY, STANDING
 from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
 from tests.wording.told_keys import TEMPLATES
@@ -143,3 +143,12 @@ def test_a_plank_is_held_by_who_stands_on_it() -> None:
     lines = told(STANDING)
     assert {"= 300 N", "= 400 N"} <= set(lines)
     assert not any("wo equations together" in line for line in lines)
+
+
+def test_a_joint_named_after_the_other_body_is_none_on_that_body() -> None:
+    """The pin's force comes from the post, and on the post from the beam; the pin is neither."""
+    text = OVER_A_PULLEY.replace('symbol = "F"', 'symbol = "F"\nname = "pulley"')
+    lines = told('pivot = "B"\n' + text + '[[find]]\nquantity = "C_A"\n')
+    assert any(line.startswith("the reaction of the beam at B, equal and opp") for line in lines)
+    assert not any("of the pulley at B, equal" in line for line in lines)
+    assert any("torques about the hinge B" in line for line in lines)

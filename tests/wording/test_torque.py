@@ -25,7 +25,6 @@ from tests.situations import (
     FIND_T,
     HEAD,
     HINGED,
-    OVER_A_PULLEY,
     SHELF,
     STAYED,
     STAYED_SHELF,
@@ -395,12 +394,3 @@ def test_the_line_of_the_only_force_beside_the_pivot_s_passes_through_it() -> No
     (said,) = turning(BALANCED)
     assert said[-1] == "PassesThrough(W_b, board, X)"
     assert not any(line.startswith("TurnsBody") for line in said)
-
-
-def test_a_joint_named_after_the_other_body_is_none_on_that_body() -> None:
-    """The pin's force comes from the post, and on the post from the beam; the pin is neither."""
-    text = OVER_A_PULLEY.replace('symbol = "F"', 'symbol = "F"\nname = "pulley"')
-    lines = told_lines('pivot = "B"\n' + text + '[[find]]\nquantity = "C_A"\n')
-    assert any(line.startswith("the reaction of the beam at B, equal and opp") for line in lines)
-    assert not any("of the pulley at B, equal" in line for line in lines)
-    assert any("torques about the hinge B" in line for line in lines)

@@ -25,8 +25,6 @@ from probgen.statics.system import Force, Kind
 from probgen.wording.block import Display, Picture
 from probgen.wording.facts.balance import (
     CoupleNegative,
-    ForceHeading,
-    ForceNegative,
     ForceSplit,
     PlaceNegative,
 )
@@ -54,7 +52,7 @@ from probgen.wording.key import tell
 from probgen.wording.passage import Passage
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
-from tests.situations import HEAD, OVER_A_PULLEY, SHELF
+from tests.situations import HEAD, SHELF
 from tests.situations import worked as worked_out
 from tests.wording.own_telling import told_of as lines_told
 
@@ -266,45 +264,6 @@ def test_a_negative_couple_acts_the_way_that_is_said(text: str, rotation: str) -
     (worked,) = work(own, draw_class(own, "true", ["one"]).draws)
     facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
     assert [each.rotation for each in facts if isinstance(each, CoupleNegative)] == [rotation]
-
-
-def test_a_negative_force_between_two_bodies_acts_as_said_on_the_one_told_of() -> None:
-    """By hand: the rope pulls the pulley left and down, so its pin holds it to the right and up."""
-    own, worked = worked_out(OVER_A_PULLEY)
-    facts = list(facts_with_bodies(tell(worked.digits, own.unused)))
-    assert [(bodies, plain(f.force), f.body, f.way.quarter) for bodies, f in facts] == [
-        (("pulley",), "F_x", "pulley", 0),
-        (("pulley",), "F_y", "pulley", 1),
-    ]
-
-
-@pytest.mark.one_in(2)
-@pytest.mark.parametrize("name", TEMPLATES)
-def test_a_negative_force_acts_the_way_that_is_said(name: str) -> None:
-    for own, passages in told(name, "angle", 3):
-        if own.case.plan.branches:
-            continue
-        for bodies, fact in facts_with_bodies(passages):
-            acting = [f for f in own.case.system.forces if f.magnitude == fact.force]
-            assert (fact.body or acting[0].body) in (bodies or [f.body for f in acting])
-            first = acting[0].body  # of two bodies, the one whose force has the letter
-            for force in (f for f in acting if f.body == (fact.body or first)):
-                turned = math.radians(float(evaluate(force.direction, own.case.values)))
-                size = float(evaluate(force.magnitude, own.case.values))
-                x, y = size * math.cos(turned), size * math.sin(turned)
-                assert abs(x) < 1e-9 or fact.way.right == (x > 0.0)
-                assert abs(y) < 1e-9 or fact.way.up == (y > 0.0)
-
-
-def facts_with_bodies(
-    passages: tuple[Passage, ...],
-) -> Iterator[tuple[tuple[str, ...], ForceNegative]]:
-    """What is said of negative forces, with the bodies whose force balance it is said in."""
-    for passage in passages:
-        bodies = passage.heading.bodies if isinstance(passage.heading, ForceHeading) else ()
-        for part in passage.parts:
-            if not isinstance(part, Display | Picture):
-                yield from ((bodies, f) for f in part.facts if isinstance(f, ForceNegative))
 
 
 SEESAW = (
