@@ -15,6 +15,8 @@ from probgen.input.fault import Faults
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
 
 _KEY: Final = "us"
+_OF_THE_FILE: Final = ("points", "statement")
+"""What a file has once: written after the line of a table, `us.points` would be that table's."""
 _RANGE: Final = frozenset({"from", "to", "step", "choices"})
 
 
@@ -53,6 +55,8 @@ def _resolved(content: object, customary: bool, path: str, faults: Faults) -> ob
         return content
     other = content.get(_KEY, {})
     own = {key: value for key, value in content.items() if key != _KEY}
+    if path and isinstance(other, Mapping):
+        other = _without_astray(own, other, path, faults)
     if not isinstance(other, Mapping):
         faults.add(_entry(path, _KEY), other, "a table of entries", 'write us = { unit = "ft" }')
     elif customary:
@@ -60,6 +64,18 @@ def _resolved(content: object, customary: bool, path: str, faults: Faults) -> ob
     return {
         key: _resolved(value, customary, _entry(path, key), faults) for key, value in own.items()
     }
+
+
+def _without_astray(
+    own: Mapping[str, Any], other: Mapping[str, Any], path: str, faults: Faults
+) -> dict[str, Any]:
+    """What takes the place of a table's entries, without what is of the whole file."""
+    astray = [key for key in _OF_THE_FILE if key in other and key not in own]
+    for key in astray:
+        expected = f"{_KEY}.{key} before the first table of the file"
+        mend = f"move it up, beside id and title: where it stands it is an entry of {path}"
+        faults.add(f"{path}.{_KEY}.{key}", other[key], expected, mend)
+    return {key: value for key, value in other.items() if key not in astray}
 
 
 def _entry(path: str, key: str) -> str:

@@ -52,10 +52,14 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
     doubtful = {b.id for b in situation.bodies if b.particle != (len(b.outline) == 1)}
     shapes: dict[str, Depiction] = {b.id: Look.TRUSS for b in situation.bodies if b.joints}
     others = dict(situation.shown)
-    for id in table.content:
+    letters = _letters(situation)
+    for written in table.content:
+        id = written if written in vocabularies else letters.get(written, written)
         if id in doubtful:  # its outline has a fault, so that its words are not known
             continue
-        found = _read_word(table, id, vocabularies, whole=situation.scope.whole)
+        if id != written and id in table.content:
+            table.fault(written, written, f"one word for {id}, as {written} is its letter on paper")
+        found = _read_word(table, written, id, vocabularies, whole=situation.scope.whole)
         if found is Look.WEDGE and situation.scope.whole:
             _check_wedge(table, id, situation)
         if found is not None:
@@ -92,22 +96,38 @@ def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depict
     yield "scenery", depiction.SCENERY
 
 
+def _letters(situation: Situation) -> dict[str, str]:
+    """Ids of elements by the letters they are printed with, where those are other: W_lo of W_l."""
+    found: dict[str, list[str]] = {}
+    for id, label in situation.named.items():
+        found.setdefault(label.symbol, []).append(id)
+    return {symbol: ids[0] for symbol, ids in found.items() if len(ids) == 1}
+
+
 def _read_word(
-    table: Table, id: str, known: dict[str, Vocabulary[Depiction] | None], *, whole: bool
+    table: Table,
+    written: str,
+    id: str,
+    known: dict[str, Vocabulary[Depiction] | None],
+    *,
+    whole: bool,
 ) -> Depiction | None:
-    word = table.text(id)
+    """written: the id, or the letter on paper that stands for it."""
+    word = table.text(written)
     if id not in known:
         if whole:
-            table.fault(id, id, one_of(known, "a body or an element: "), nearest(id, known))
+            expected = one_of(known, "a body or an element: ")
+            table.fault(written, written, expected, nearest(id, known))
         return None
     vocabulary = known[id]
     if vocabulary is None:
-        table.fault(id, word, "no word, for this is always drawn the same way", "leave it out")
+        expected = "no word, for this is always drawn the same way"
+        table.fault(written, word, expected, "leave it out")
         return None
     words = vocabulary.words
     if word and word not in words:
         expected = f"a word for {vocabulary.of}: {', '.join(vocabulary.first_words)}, ..."
-        table.fault(id, word, expected, nearest(word, words) or "see templates/README.md")
+        table.fault(written, word, expected, nearest(word, words) or "see templates/README.md")
     return words.get(word)
 
 

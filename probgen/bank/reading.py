@@ -186,6 +186,7 @@ def _read_bodies(
             # Particles nobody placed stand side by side, the first at the origin.
             away = Link(number(len(bodies), METRE), number(0))
             outline = (situation.add_point("P", [away] if bodies else []),)
+            situation.nowhere[outline[0]] = id
         elif trusses and not particle and not row.has("along"):
             outline = ()
         else:

@@ -46,6 +46,7 @@ class Situation:
     named, nouns, events, reasons, wordings: what elements, bodies, limits, conditions and finds
     are called.  varying: what is asked and may be of another regime in some draws.
     largest: bending moments asked that are the largest in their body.
+    nowhere: particles that nobody placed, by the points made for them.
     """
 
     scope: Scope
@@ -68,6 +69,7 @@ class Situation:
     wordings: dict[Find, str] = field(default_factory=dict)
     varying: set[str] = field(default_factory=set)
     largest: list[LargestMoment] = field(default_factory=list)
+    nowhere: dict[str, str] = field(default_factory=dict)
 
     @property
     def names_to_tell(self) -> list[str] | None:
@@ -148,6 +150,9 @@ class Situation:
         toward = read_point(row, key, self.points)
         if not toward or not at:
             return self.scope.expression(row, key, ANGLE, "0"), toward
+        if at in self.nowhere and not row.has("direction"):
+            expected = f"a direction, or a particle {self.nowhere[at]} that has a place"
+            row.fault(key, toward, expected, f'add along = ["C"] to [body.{self.nowhere[at]}]')
         if toward == at:
             row.fault(key, toward, "another point than the one it is fixed at")
         return direction_between(self.points[at], self.points[toward], self.scope), toward

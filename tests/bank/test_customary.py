@@ -13,7 +13,7 @@ from probgen.bank.template import Derived, Given
 from probgen.input.fault import InputError
 from probgen.input.toml import parse_toml
 from probgen.quantities.symbol import unmarked
-from probgen.quantities.unit import FORCE, MASS, SI, US_CUSTOMARY
+from probgen.quantities.unit import FORCE, MASS, SI, US_CUSTOMARY, UnitSystem
 from tests.bank.conftest import SHELF as TEMPLATE
 
 BANK = default_bank()
@@ -96,6 +96,19 @@ def test_entries_for_us_customary_must_be_a_table() -> None:
     with pytest.raises(InputError) as caught:
         read_template(text, "t.toml")
     assert any(".us" in fault.field for fault in caught.value.faults)
+
+
+@pytest.mark.parametrize("units", [SI, US_CUSTOMARY])
+def test_what_is_of_the_whole_file_is_not_taken_for_an_entry_of_a_table(units: UnitSystem) -> None:
+    """After [points] TOML reads `us.points` as points.us.points: a point called "points"."""
+    text = in_both(TEMPLATE).replace("[points]", '[points]\nus.points = { A = [0, "1 ft"] }', 1)
+    with pytest.raises(InputError) as caught:
+        read_template(text, "t.toml", units)
+    (fault,) = (each for each in caught.value.faults if each.field.startswith("points"))
+    assert (fault.field, fault.expected) == (
+        "points.us.points", "us.points before the first table of the file"
+    )  # fmt: skip
+    assert "an entry of points" in fault.mend
 
 
 def test_which_systems_a_template_is_written_for() -> None:

@@ -134,6 +134,22 @@ def test_the_weight_of_a_body_itself_is_its_centre_of_mass_and_no_load() -> None
     assert depicted('W_s = "crate"').loads["W_s"].thing is Thing.CRATE
 
 
+LANTERN = HEAD.replace('symbol = "W"\n', "").replace("mass of the tree", "mass of the lantern")
+
+
+def test_a_weight_goes_by_its_letter_on_paper_too() -> None:
+    """A small L would be read as a 1: what is W_l in the file is printed as W_la."""
+    for letter in ("W_l", "W_la"):
+        shown = read_template(LANTERN + f'[depicts]\n{letter} = "lamp"\n', "case.toml").depicts
+        assert shown.loads["W_l"].thing is Thing.LAMP
+    with pytest.raises(InputError) as raised:
+        read_template(LANTERN + '[depicts]\nW_l = "lamp"\nW_la = "crate"\n', "case.toml")
+    (fault,) = raised.value.faults
+    assert (fault.field, fault.expected) == (
+        "depicts.W_la", "one word for W_l, as W_la is its letter on paper"
+    )  # fmt: skip
+
+
 @pytest.mark.parametrize(
     ("line", "expected", "mend"),
     [

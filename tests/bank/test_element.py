@@ -236,6 +236,11 @@ SPOILT = [
         "strut[0].direction",
         "either direction or away_from",
     ),
+    (
+        '[[cable]]\nbody = "ring"\ntoward = "K"\nsymbol = "T"',
+        "cable[0].toward",
+        'add along = ["C"] to [body.ring]',
+    ),
     ('[[fixed]]\nbody = "post"\nat = "K"\nsymbol = "R"', "fixed[0].couple", "add couple"),
     (
         '[[cut]]\nbody = "post"\nat = "K"\naxial = "N"\nshear = "V"\ncouple = "M"',
