@@ -22,6 +22,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.factors import factors_of, terms_of
+from probgen.quantities.like_terms import collected
 
 
 def cancelled(value: Expression) -> Expression:
@@ -66,12 +67,14 @@ class _Term:
                 each.touched = True
                 return
 
-    @property
-    def sides(self) -> tuple[Fraction, list[Expression], list[Expression]]:
-        """Its plain number, what is above its line, and what is below."""
+    def sides(self, opened: bool = False) -> tuple[Fraction, list[Expression], list[Expression]]:
+        """Its plain number, what is above its line, and what is below.
+
+        opened: whether what is written as one number, such as h/2, is taken apart as well.
+        """
         size, above, below = Fraction(1), list[Expression](), list[Expression]()
         for each in self.factors:
-            if not each.touched:
+            if not (each.touched or opened):
                 above += _sized(each.written)
                 size *= _size([each.written])
                 continue
@@ -82,7 +85,11 @@ class _Term:
 
     def scaled(self, scale: Fraction) -> tuple[int, Expression]:
         """Its sign, and the term as many times as large."""
-        size, above, below = self.sides
+        size, above, below = self.sides()
+        if size * scale != 1:  # 2 (h/2) is h
+            inner, outer, under = self.sides(opened=True)
+            if (inner * scale).denominator == 1:
+                return self.sign, _fraction(inner * scale, outer, under)
         return self.sign, _fraction(size * scale, above, below)
 
 
@@ -94,13 +101,14 @@ def _cancelled(quotient: Quotient) -> Expression:
     if not any(changed):
         return quotient
     if len(top) == len(bottom) == 1:
-        (size, above, below), (divisor, under, raised) = top[0].sides, bottom[0].sides
+        (size, above, below), (divisor, under, raised) = top[0].sides(), bottom[0].sides()
         found = _fraction(size / divisor, [*above, *raised], [*below, *under])
         return total((top[0].sign * bottom[0].sign, found))
-    sizes = [term.sides[0] for term in (*top, *bottom)]
+    sizes = [term.sides()[0] for term in (*top, *bottom)]
     scale = Fraction(lcm(*(size.denominator for size in sizes)))
     scale /= gcd(*((size * scale).numerator for size in sizes))
-    return over(*(total(*(term.scaled(scale) for term in side)) for side in (top, bottom)))
+    scaled = (total(*(term.scaled(scale) for term in side)) for side in (top, bottom))
+    return over(*map(collected, scaled))
 
 
 def _terms(expression: Expression) -> list[_Term]:
@@ -177,8 +185,9 @@ def _plain(part: Expression) -> bool:
 
 
 def _sized(part: Expression) -> list[Expression]:
-    """The factors of a part without plain numbers."""
-    return [] if _plain(part) else [part]
+    """The factors of a part without plain numbers; a slant is one number again."""
+    slant = isinstance(part, Call) and part.function == "hypot"
+    return [] if _plain(part) else [Lump(part) if slant else part]
 
 
 def _size(parts: Iterable[Expression]) -> Fraction:

@@ -186,8 +186,12 @@ def slant_of(run: Expression, rise: Expression) -> Expression:
             slant = (wide * wide + high * high).sqrt().normalize()
             if len(slant.as_tuple().digits) <= _EXACT:
                 return Number(slant, None)
-    for one, other in ((run, rise), (rise, run)):
-        match _unsigned(other):
+        case Quotient(longer, Number() as share), Quotient(taller, Number() as other) if (
+            share == other
+        ):
+            return over(slant_of(longer, taller), share)  # half of that of L and h
+    for one, far in ((run, rise), (rise, run)):
+        match _unsigned(far):
             case Call("sqrt", (Sum(((1, Power(whole, 2)), (-1, Power(part, 2)))),)) if (
                 part == _unsigned(one)
             ):
@@ -233,6 +237,9 @@ def slope_of(run: Expression, rise: Expression) -> Expression:
     found = _over_tangent(rise)
     if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
         return found[1]
+    match rise, run:
+        case Quotient(high, Number() as part), Quotient(wide, Number() as other) if part == other:
+            return Call("atan2", (high, wide))  # h and L, where they are h/2 and L/2
     return Call("atan2", (rise, run))
 
 

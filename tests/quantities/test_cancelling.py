@@ -51,6 +51,9 @@ CASES: list[tuple[Expression, str]] = [
     (Quotient(times(W, Lump(times(Power(D, -1), L))), Lump(L)), "W/d"),
     (Quotient(times(W, L), Lump(times(Power(D, -1), L))), "W d"),
     (Quotient(times(W, Lump(times(number("0.8"), L))), Lump(L)), "0.8 W"),
+    (Quotient(times(W, part(1, L, 2)), total(
+        (1, times(part(1, L, 2), Quotient(H, SLANT))), (1, times(part(1, H, 2), Quotient(L, SLANT)))
+    )), "W/(2 (h/√(d² + h²)))"),
 ]  # fmt: skip
 KEPT: list[Expression] = [
     Quotient(total((1, times(W, part(1, L, 2))), (-1, times(P, Lump(D)))), Lump(L)),

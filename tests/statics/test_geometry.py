@@ -174,6 +174,16 @@ def test_a_slant_of_numbers_is_one_where_that_has_few_digits(
     assert plain(found) == written if written else isinstance(found, Call)
 
 
+def test_halves_of_two_lengths_have_the_slope_of_the_lengths_and_half_their_slant() -> None:
+    """Not arctan(L/2/(d/2)), nor sqrt((d/2)^2 + (L/2)^2); a half and a third are left alone."""
+    half = [over(each, number(2)) for each in (D, L)]
+    assert slope_of(*half) == Call("atan2", (L, D))
+    assert slant_of(*half) == over(Call("hypot", (D, L)), number(2))
+    third = over(L, number(3))
+    assert slope_of(half[0], third) == Call("atan2", (third, half[0]))
+    assert slant_of(half[0], third) == Call("hypot", (half[0], third))
+
+
 def tangent(slope: Expression) -> Expression:
     return Call("tan", (slope,))
 
