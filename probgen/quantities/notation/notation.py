@@ -120,10 +120,14 @@ class Notation(ABC):
         """An antiderivative in square brackets with its limits."""
 
     def slashed(self, top: Printed, bottom: Printed) -> Printed:
-        """One over the other with a solidus; two numbers with units both in brackets."""
+        """One over the other with a solidus; two numbers with units both in brackets.
+
+        Of two functions neither needs any: sin a/cos a.
+        """
         units = top.hold == bottom.hold == FACTOR
         above = top.text if top.hold >= TERM and not units else self._bracketed(top)
-        below = bottom.text if bottom.hold >= TIGHT else self._bracketed(bottom)
+        whole = bottom.hold >= TIGHT or top.first is bottom.first is Edge.FUNCTION
+        below = bottom.text if whole else self._bracketed(bottom)
         return Printed(self.row(f"{above}{self.solidus}{below}"), TERM)
 
     def _bracketed(self, part: Printed) -> str:
