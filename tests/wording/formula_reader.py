@@ -208,6 +208,8 @@ class Reader:
             inner = self.sum()
             self.take("|")
             return Size(abs(inner.value), inner.kind, named=inner.named)
+        if text == "{":  # a function behind a solidus
+            return self.group()
         if text in (r"\dfrac", r"\tfrac"):
             return self.unpowered(self.fraction())
         if kind == "e":

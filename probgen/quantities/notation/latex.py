@@ -70,6 +70,9 @@ class Latex(Notation):
         command = r"\tfrac" if depth and of_numbers(top, bottom) else r"\dfrac"
         return Printed(f"{command}{{{top.text}}}{{{bottom.text}}}", TIGHT, tall=True)
 
+    def behind_solidus(self, function: str) -> str:
+        return f"{{{function}}}"  # an operator would keep off it
+
     def power(self, base: str, exponent: int) -> str:
         return f"{base}^{{{exponent}}}"
 

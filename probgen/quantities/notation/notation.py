@@ -126,9 +126,14 @@ class Notation(ABC):
         """
         units = top.hold == bottom.hold == FACTOR
         above = top.text if top.hold >= TERM and not units else self._bracketed(top)
-        whole = bottom.hold >= TIGHT or top.first is bottom.first is Edge.FUNCTION
-        below = bottom.text if whole else self._bracketed(bottom)
+        below = bottom.text if bottom.hold >= TIGHT else self._bracketed(bottom)
+        if bottom.hold < TIGHT and top.first is bottom.first is Edge.FUNCTION:
+            below = self.behind_solidus(bottom.text)
         return Printed(self.row(f"{above}{self.solidus}{below}"), TERM)
+
+    def behind_solidus(self, function: str) -> str:
+        """A function as it stands without brackets behind a solidus."""
+        return function
 
     def _bracketed(self, part: Printed) -> str:
         return self.brackets(part.text, part.tall)

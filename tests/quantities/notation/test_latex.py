@@ -113,7 +113,7 @@ def test_on_one_line_a_fraction_is_slashed_with_the_brackets_it_needs(
 
 def test_a_function_over_another_needs_no_brackets_on_one_line() -> None:
     sine, cosine = (Printed(rf"\{name} a", TERM, Edge.FUNCTION) for name in ("sin", "cos"))
-    assert SlashedLatex().fraction(sine, cosine, 0).text == r"\sin a/\cos a"
+    assert SlashedLatex().fraction(sine, cosine, 0).text == r"\sin a/{\cos a}"
     assert SlashedLatex().fraction(Printed("a", TIGHT), cosine, 0).text == r"a/(\cos a)"
 
 
