@@ -72,9 +72,9 @@ def _without_astray(
     """What takes the place of a table's entries, without what is of the whole file."""
     astray = [key for key in _OF_THE_FILE if key in other and key not in own]
     for key in astray:
-        expected = f"{_KEY}.{key} before the first table of the file"
+        expected = f"{_entry(_KEY, key)} before the first table of the file"
         mend = f"move it up, beside id and title: where it stands it is an entry of {path}"
-        faults.add(f"{path}.{_KEY}.{key}", other[key], expected, mend)
+        faults.add(_entry(_entry(path, _KEY), key), other[key], expected, mend)
     return {key: value for key, value in other.items() if key not in astray}
 
 
