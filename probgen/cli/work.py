@@ -176,9 +176,10 @@ def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
     from probgen.sheets.house import read_house
 
     typesetter = Typesetter(house=read_house(None, layouts))
-    write_own(pdf, print_handout(single, typesetter), ".pdf")
+    handout = print_handout(single, typesetter)
+    write_own(pdf, handout.pdf, ".pdf")
     template = single.problem.template
-    for remark in remarks_on_template(template.id, template.source):
+    for remark in (*handout.remarks, *remarks_on_template(template.id, template.source)):
         say(f"remark: {remark}", err=True)
 
 

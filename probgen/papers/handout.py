@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.course.assignment import Assigned, ProblemSet
@@ -15,10 +15,19 @@ from probgen.papers.typesetter import Kind, Typesetter
 from probgen.problem.single import Single
 
 _POINTS: Final = 10
+_ON: Final = {Kind.SHEETS: "on the sheet", Kind.KEYS: "in the key"}
 
 
-def print_handout(single: Single, typesetter: Typesetter) -> bytes:
-    """Sheet and key as one PDF.
+@dataclass(frozen=True, slots=True)
+class Handout:
+    """Sheet and key as one PDF, and what TeX could set, but not as it should be."""
+
+    pdf: bytes
+    remarks: tuple[str, ...]
+
+
+def print_handout(single: Single, typesetter: Typesetter) -> Handout:
+    """Sheet and key printed.
 
     Raises InputError when the problem cannot be told, OutsideError when TeX fails.
     """
@@ -29,7 +38,12 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
         told = "; ".join(f"{failure.name}: {failure.complaint}" for failure in batch.failures)
         mend = "look at the texts of the template; nothing was written"
         raise OutsideError(f"TeX could not set {told}", mend)
-    return batch.together[""]
+    remarks = (
+        f"{_ON[Kind(printed.name)]}: {blemish.words}"
+        for printed in batch.printed
+        for blemish in printed.blemishes
+    )
+    return Handout(batch.together[""], tuple(remarks))
 
 
 def html_handout(single: Single, reloads: bool = False) -> str:

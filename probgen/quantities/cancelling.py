@@ -56,16 +56,19 @@ class _Term:
     factors: list[_Factor]
 
     def holds(self, part: Expression, *, above: bool) -> bool:
-        return any(part in (each.above if above else each.below) for each in self.factors)
+        bare = _inner(part)
+        sides = (each.above if above else each.below for each in self.factors)
+        return any(bare == _inner(held) for side in sides for held in side)
 
     def drop(self, part: Expression, *, above: bool) -> None:
         """Leaves a part out once."""
         for each in self.factors:
-            held = each.above if above else each.below
-            if part in held:
-                held.remove(part)
-                each.touched = True
-                return
+            side = each.above if above else each.below
+            for held in side:
+                if _inner(held) == _inner(part):
+                    side.remove(held)
+                    each.touched = True
+                    return
 
     def sides(self, opened: bool = False) -> tuple[Fraction, list[Expression], list[Expression]]:
         """Its plain number, what is above its line, and what is below.
@@ -123,8 +126,8 @@ def _factor(written: Expression) -> _Factor:
         case Quotient(top, bottom):
             (above, under), (below, raised) = _bared(top), _bared(bottom)
             return _Factor(written, [*above, *raised], [*below, *under])
-        case inner:
-            return _Factor(written, *_bared(inner))
+        case bare:
+            return _Factor(written, *_bared(bare))
 
 
 def _bared(side: Expression) -> tuple[list[Expression], list[Expression]]:
@@ -141,7 +144,16 @@ def _power(factor: Expression) -> tuple[Expression, int]:
 
 
 def _bare(part: Expression) -> Expression:
-    """What is inside the mark that makes it one number."""
+    """What is inside the mark that makes it one number; a sum or a root keeps its mark.
+
+    So what is left of a term is written as its neighbours are: a slant stays one number.
+    """
+    inner = _inner(part)
+    return part if isinstance(inner, Sum | Call) else inner
+
+
+def _inner(part: Expression) -> Expression:
+    """What is inside the mark, whatever it is."""
     return part.inner if isinstance(part, Lump) else part
 
 
@@ -170,9 +182,9 @@ def _squared(top: _Term, bottom: _Term) -> bool:
 
 
 def _square(part: Expression) -> Expression | None:
-    match part:
-        case Name():
-            return Power(part, 2)
+    match _inner(part):
+        case Name() as length:
+            return Power(length, 2)
         case Call("hypot", (Name() as one, Name() as other)):
             return total((1, Power(one, 2)), (1, Power(other, 2)))
         case _:

@@ -13,7 +13,7 @@ from typing import Final
 
 from probgen.quantities.expression import Expression
 from probgen.quantities.formula import Formula
-from probgen.quantities.notation.latex import Latex, SlashedLatex
+from probgen.quantities.notation.latex import BrokenLatex, Latex, SlashedLatex
 from probgen.quantities.notation.mathml import MathML, SlashedMathML
 from probgen.quantities.notation.plain import Marked, Plain
 from probgen.quantities.notation.walk import write
@@ -21,6 +21,7 @@ from probgen.quantities.symbol import read_symbol
 
 _LATEX: Final = Latex()
 _SLASHED: Final = SlashedLatex()
+_BROKEN: Final = BrokenLatex()
 _PLAIN: Final = Plain()
 _MARKED: Final = Marked()
 _MATHML: Final = MathML()
@@ -35,6 +36,11 @@ def latex(formula: Expression | Formula) -> str:
 def latex_in_line(formula: Expression | Formula) -> str:
     """LaTeX for math mode with fractions on one line, as in L/2."""
     return write(formula, _SLASHED, 1)
+
+
+def latex_in_lines(formula: Expression | Formula) -> str:
+    """LaTeX for math mode that may go over several lines, as no fraction holds it together."""
+    return write(formula, _BROKEN, 0)
 
 
 def plain(formula: Expression | Formula) -> str:

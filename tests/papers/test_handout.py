@@ -1,4 +1,4 @@
-"""One problem on its own, as one page of HTML: the sheet, and the key behind it."""
+"""One problem on its own: the sheet, and the key behind it."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def test_sheet_and_key_take_the_course_s_own_g() -> None:
 def test_title_and_draw_stand_on_each_page_once() -> None:
     """A sheet, and a key of two pages: its title above each of them, its draw below."""
     single = work_single("leg-traction", 3)
-    with pypdfium2.PdfDocument(print_handout(single, Typesetter())) as pdf:
+    with pypdfium2.PdfDocument(print_handout(single, Typesetter()).pdf) as pdf:
         told = [page.get_textpage().get_text_range() for page in pdf]
     assert len(told) == 3
     title = single.problem.template.title
@@ -72,3 +72,17 @@ def test_a_draw_with_other_values_is_not_named_as_if_it_had_its_own(
 def test_a_page_of_html_has_its_title_once_for_the_sheet_and_once_for_the_key(page: str) -> None:
     assert page.count("A shelf</h") + page.count("A shelf<span") == 2
     assert "<h2><span" not in page
+
+
+@pytest.mark.parametrize(
+    ("word", "remarks"),
+    [("shelf", ()), ("shelf" * 40, ("on the sheet", "in the key"))],
+    ids=["all fits", "a word wider than the page"],
+)
+def test_what_does_not_fit_its_page_is_remarked(word: str, remarks: tuple[str, ...]) -> None:
+    own = STAYED_SHELF.replace('title = "Own"', f'title = "A {word}"')
+    handout = print_handout(Single(*worked(own)), Typesetter())
+    assert handout.pdf.startswith(b"%PDF")
+    told = {remark.partition(": ")[0] for remark in handout.remarks}
+    assert told == set(remarks)
+    assert all(remark.endswith("too wide for its place") for remark in handout.remarks)

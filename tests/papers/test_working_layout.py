@@ -1,14 +1,21 @@
 """Equations in a column: what is too wide to stand there, however it is broken, is noticed."""
 
 from dataclasses import replace
+from io import BytesIO
 
+import pdfplumber
 import pypdfium2
 import pytest
 
 from probgen.papers.typesetter import Kind
 from probgen.press.batch import Document, print_batch
+from probgen.quantities.expression import Name, Quotient, number, times, total
+from probgen.quantities.unit import METRE, NEWTON
+from probgen.sheets.latex.blocks import write_rows
+from probgen.wording.block import Row
 from tests.papers.looks import LOOKS, copies, written
 
+TWO = number(2)
 FRACTION = r"\dfrac{(24\,500\,\mathrm{N/m^3})(1.25\,\mathrm{m})(2.60\,\mathrm{m})}{2}"
 SUM = "+".join([r"(250\,\mathrm{N})(1.20\,\mathrm{m})"] * 4)
 """Wider than a fraction, but it may go on below."""
@@ -41,6 +48,29 @@ def test_a_part_too_wide_for_its_line_is_set_smaller(key: Document, width: int) 
     body = rf"\parbox{{{width}mm}}{{\working{{\row{{W}}{{=}}{{{FRACTION}}}}}}}"
     (page,) = print_batch([replace(key, body=body)]).printed
     assert page.blemishes == ()
+
+
+LONG = Quotient(
+    total(*((1, times(number(250 + i, NEWTON), number("1.20", METRE))) for i in range(6))),
+    number("0.045", METRE),
+)
+"""A fraction that is wider than a page of keys."""
+
+
+@pytest.mark.parametrize("width", [165, 110, 70])
+def test_a_fraction_much_too_wide_for_its_line_is_broken(key: Document, width: int) -> None:
+    """In letters as large as elsewhere, its terms on lines of their own."""
+    working = write_rows([Row((Name("F", "F"),), "=", (LONG,))])
+    (page,) = print_batch([replace(key, body=rf"\parbox{{{width}mm}}{{{working}}}")]).printed
+    assert page.blemishes == ()
+    with pdfplumber.open(BytesIO(page.pdf)) as opened:
+        sizes = {round(char["size"], 1) for char in opened.pages[0].chars if char["text"] == "2"}
+    assert len(sizes) == 1
+    assert sizes.pop() > 9.5
+
+
+def test_a_fraction_that_fits_is_not_broken() -> None:
+    assert r"\orbroken" not in write_rows([Row((), "=", (Quotient(Name("F", "F"), TWO),))])
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,7 @@
 """Quotients cancelled as one does it by hand, without changing a value."""
 
+from collections.abc import Iterator
+
 import pytest
 
 from probgen.quantities.cancelling import cancelled
@@ -10,10 +12,12 @@ from probgen.quantities.expression import (
     Name,
     Power,
     Quotient,
+    Sum,
     evaluate,
     negative,
     number,
     over,
+    parts,
     times,
     total,
 )
@@ -68,6 +72,20 @@ def test_what_is_shared_is_left_out(value: Expression, written: str) -> None:
     found = cancelled(value)
     assert plain(found) == written
     assert evaluate(found, VALUES) == pytest.approx(float(evaluate(value, VALUES)))
+
+
+def test_a_slant_that_is_left_stays_one_number_as_its_neighbours_do() -> None:
+    """(P sin a) L cos a/s + W cos a sin a over L cos a: of the first, L and cos a are gone."""
+    first = times(Lump(times(P, SIN)), Quotient(times(L, COS), SLANT))
+    found = cancelled(Quotient(total((1, first), (1, times(W, L, COS, SIN))), times(L, COS)))
+    assert isinstance(found, Sum)
+    assert SLANT in list(_within(found))
+
+
+def _within(expression: Expression) -> Iterator[Expression]:
+    yield expression
+    for each in parts(expression):
+        yield from _within(each)
 
 
 @pytest.mark.parametrize("value", KEPT)

@@ -8,6 +8,8 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Balance
 from probgen.quantities.notation.notation import (
+    LOOSE,
+    TERM,
     TIGHT,
     Notation,
     Printed,
@@ -111,6 +113,28 @@ class SlashedLatex(Latex):
 
     def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
         return self.slashed(top, bottom)
+
+
+class BrokenLatex(Latex):
+    """The same for a fraction wider than its column: lines end at any sign, or between factors.
+
+    What is above its line stands in brackets behind one over the rest: (1/b) [P + Q].
+    """
+
+    thin, next, upon = (space + r"\penalty900 " for space in (r"\,", "", r"\,"))
+    times = r"\times\penalty900 "
+
+    def brackets(self, inner: str, tall: bool) -> str:
+        return rf"\bigl({inner}\bigr)" if tall else f"({inner})"
+
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        if depth > 1 or on_the_line(top, bottom, depth):
+            return super().fraction(top, bottom, depth)
+        if len(bottom.text) > len(top.text):
+            return self.slashed(top, bottom)
+        size = "bigg" if r"\dfrac" in top.text else "big"
+        above = rf"\{size}l[{top.text}\{size}r]" if top.hold == LOOSE else top.text
+        return Printed(rf"\dfrac{{1}}{{{bottom.text}}}\,{above}", TERM, tall=True)
 
 
 def _subscript(part: str) -> str:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.printing import latex, latex_in_line
+from probgen.quantities.printing import latex, latex_in_line, latex_in_lines
 from probgen.sheets.latex.escape import escape
 from probgen.sheets.spacing import paragraphs, tied, with_end
 from probgen.wording.block import (
@@ -29,6 +29,9 @@ Draw = Callable[[Picture], str]
 """The LaTeX of the figure whose place a block is."""
 
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
+
+_SHORT: Final = 80
+"""A formula of fewer characters fits the narrowest column, in large print too."""
 
 
 def write_inlines(inlines: tuple[Inline, ...]) -> str:
@@ -178,7 +181,15 @@ def write_rows(rows: Sequence[Row]) -> str:
 
 
 def _row(row: Row) -> str:
-    return rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}"
+    return rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{_right(row.right)}}}"
+
+
+def _right(formula: Formula) -> str:
+    """A right side and, where a fraction may be wider than a line, how it is broken then."""
+    written = latex(formula)
+    if len(written) < _SHORT or r"\dfrac" not in written:
+        return written
+    return rf"\orbroken{{{written}}}{{{latex_in_lines(formula)}}}"
 
 
 def _links(row: Row) -> Iterator[Row]:
