@@ -42,7 +42,7 @@ def lines(rows: Sequence[Row]) -> Iterator[Line]:
     for row in rows:
         stretch, _, letter = latex(row.left).rpartition(BEHIND)
         if stretch:
-            low, along, high = (part.strip() for part in stretch.split(r"\leq"))
+            low, along, high = (part.strip() for part in stretch.split("<"))
             ends = low, along, high
         yield Line(*ends, letter.strip(), tuple(part for part in latex(row.right).split(" = ")))
 
