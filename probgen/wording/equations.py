@@ -206,19 +206,18 @@ def rounded_off(carried: Number, final: Number) -> Formula:
 def worked_between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
-    So are the sides of an angle or of a right triangle.  Its digits give the printed result, or,
-    where a few do not, within one unit of the last place; None where those do not either.
+    So are the sides of an angle or of a right triangle.  Its digits give the printed result; None
+    where a few of them do not.
     """
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for off in (HALF * near, near):
-        for guard in digits.guards.attempts(USUAL_GUARD):
-            worked = _parts_worked(digits, printed, guard)
-            if worked == printed:
-                break
-            if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) <= off:
-                digits.guards.end_line()
-                return worked
+    for guard in digits.guards.attempts(USUAL_GUARD):
+        worked = _parts_worked(digits, printed, guard)
+        if worked == printed:
+            break
+        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) <= HALF * near:
+            digits.guards.end_line()
+            return worked
     digits.guards.leave_line()
     return None
 

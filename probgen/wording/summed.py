@@ -24,8 +24,7 @@ def summed(
 
     values: coherent units, of all that the equation holds.
     """
-    numbers = _term_numbers(digits, equation, values)
-    total = sum((sign * number.value for sign, number in numbers), Decimal(0))
+    numbers, total = _closing(digits, equation, values)
     display = Display(_rows(digits, equation, numbers, total))
     left = (sentences(RoundingLeft(), bound=True),) if total else ()
     return (sentences(opening), display, *left)
@@ -47,10 +46,23 @@ def _rows(
     )
 
 
+def _closing(
+    digits: Digits, equation: Equation, values: Mapping[str, float]
+) -> tuple[list[tuple[int, Number]], Decimal]:
+    """The numbers of the terms and their sum, with the course's figures where nothing is left."""
+    usual = digits.convention.figures
+    for figures in (usual, usual + 1):
+        numbers = _term_numbers(digits, equation, values, figures)
+        total = sum((sign * number.value for sign, number in numbers), Decimal(0))
+        if not total and all(number.value for _, number in numbers):
+            break
+    return numbers, total
+
+
 def _term_numbers(
-    digits: Digits, equation: Equation, known: Mapping[str, float]
+    digits: Digits, equation: Equation, known: Mapping[str, float], figures: int
 ) -> list[tuple[int, Number]]:
-    """Each term's value to one common decimal place, with four figures in the largest."""
+    """Each term's value to one common decimal place, with so many figures in the largest."""
     dimension = FORCE if equation.kind == "force" else TORQUE
     unit = digits.units.unit_of(dimension)
     values = [
@@ -61,6 +73,6 @@ def _term_numbers(
     if not values:
         raise ArithmeticError("no force is left in a balance")
     largest = max(abs(value) for value in values)
-    places = max(3 - round_figures(largest, 4).adjusted(), 0)
+    places = max(figures - 1 - round_figures(largest, figures).adjusted(), 0)
     chosen = [round_places(exact(value), places) for value in values]
     return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]

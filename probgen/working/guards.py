@@ -75,11 +75,6 @@ class Guards:
                     self.begin_line(frozenset(some))
                     yield guard
 
-    @property
-    def is_even(self) -> bool:
-        """Whether the line works with as many digits in all values."""
-        return not self._more
-
     def end_line(self) -> None:
         """Whatever the line held has the digits it held it with from now on."""
         held, self._line = self._line or {}, None

@@ -1,9 +1,9 @@
 """A line of a working: an expression with its numbers put in, and the number they give.
 
 Each carried value in it has one guard digit; where its printed numbers would then give another last
-digit than the value has, one or two of them have another, or all.  Where they are off by little
-more than rounding, or that does not help, the value is written as the printed numbers give it, as
-long as its answer is the same: who works the line again finds its result.
+digit than the value has, one or two of them have another, or all.  Where that does not help, the
+value is written as the printed numbers give it, as long as its answer is the same: who works the
+line again finds its result.
 """
 
 from __future__ import annotations
@@ -27,8 +27,6 @@ USUAL_GUARD: Final = 2
 """As many guard digits as people write."""
 HALF: Final = 0.5 + 1e-9
 """Of a unit in the last place, and the rounding of floats."""
-_OFF_BY_LITTLE: Final = 0.9
-"""Of a unit in its last place a value may be written off at once; digits to mend that cost more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,11 +100,6 @@ class _Sought:
             if abs(worked - float(self.result.value)) <= HALF * self.near:
                 guards.end_line()
                 return Line(printed, self.result, guard)
-            own = self._as_worked(worked) if guards.is_even else None
-            if own is not None:
-                off = abs(float(own.value) - self.value / self._factor)
-                if off <= _OFF_BY_LITTLE * min(self.near, float(last_place(own.value))):
-                    return self._written(printed, own, guard)
         guards.leave_line()
         return None
 

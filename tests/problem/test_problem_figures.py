@@ -41,6 +41,7 @@ from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import box_of, tagged, touching
 from tests.situations import FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
 from tests.two_states import two_crates
+from tests.wording.own_telling import lines_of
 
 
 def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:
@@ -197,7 +198,11 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     names, finds = own.case.labels.quantities, own.case.system.finds
     seen |= {names[find.quantity].symbol for find in finds if find.quantity in names} | SAID
     points = set(problem.template.system.points)
-    held = set(letters_in(tell_steps(problem, own))) - seen
+    steps = tell_steps(problem, own)
+    lines = (line for step in steps for block in step.blocks for line in lines_of(block))
+    if any("∥, the line of" in line for line in lines):  # a check says which line that is
+        seen.add("∥")
+    held = set(letters_in(steps)) - seen
     rows = {each for each in held if set(each) <= points}  # of points: a member AB, seen by A and B
     return (held - rows) | {letter for row in rows for letter in row} - seen
 

@@ -100,7 +100,7 @@ def test_results_are_put_back_into_equations_solved_together() -> None:
             "CheckHeading()",
             "PutBackForces(y)",
             "ΣF_y = S sin 30° + T sin 45° − W",
-            "= 35.87 N + 62.13 N − 98.00 N",
+            "= 35.9 N + 62.1 N − 98.0 N",
             "= 0 N",
         ]
     ]
@@ -153,7 +153,7 @@ def test_forces_along_the_line_of_one_that_was_found() -> None:
             "CheckHeading()",
             "UnusedLine(∥, T, Way(None, True, False))",
             "ΣF_∥ = T − W cos a − P sin a",
-            "= 113.2 N − 84.9 N − 28.3 N",
+            "= 113 N − 85 N − 28 N",
             "= 0 N",
         ]
     ]

@@ -47,11 +47,11 @@ def test_one_more_digit_is_tried_before_a_result_is_written_otherwise() -> None:
     assert (plain(line.printed), plain(line.result)) == ("(190.58 N) sin 30°", "95.29 N")
 
 
-def test_a_result_off_by_little_is_written_as_its_printed_numbers_give_it() -> None:
-    """190.576 sin 23° is 74.4640; who works with 190.6 finds 74.473, and that goes on."""
+def test_a_result_is_written_as_its_printed_numbers_give_it_where_no_digit_helps() -> None:
+    """190.576 sin 23° is 74.4640; who works with 190.58 finds 74.4655, and 74.47 goes on."""
     digits, turned, value = _forces(T=190.57616879), number(23, DEGREE), 74.464041
     line = line_of(digits, times(T, Call("sin", (turned,))), value, FORCE)
-    assert (plain(line.printed), plain(line.result)) == ("(190.6 N) sin 23°", "74.47 N")
+    assert (plain(line.printed), plain(line.result)) == ("(190.58 N) sin 23°", "74.47 N")
     assert plain(digits.carried(-value, FORCE)) == "−74.47 N"
     assert plain(digits.rounded(value, NEWTON)) == "74.5 N"
 

@@ -50,7 +50,7 @@ _SYMBOLS: Final = {
     "\u00ad": r"\-", "\u200b": r"\hskip0pt\relax{}",
     "\u00a0": "~", "\u2007": "~", "\u2009": r"\,", "\u202f": r"\,", "\u2011": "{-}",
     "°": r"\textdegree{}", "±": r"\textpm{}", "¹": r"\textonesuperior{}",
-    "²": r"\texttwosuperior{}", "³": r"\textthreesuperior{}", "·": r"\ensuremath{{\cdot}}",
+    "²": r"\texttwosuperior{}", "³": r"\textthreesuperior{}", "·": r"\ensuremath{\mathord{\cdot}}",
     "×": r"\texttimes{}", "÷": r"\textdiv{}", "µ": r"\textmu{}", "€": r"\texteuro{}",
     "¢": r"\textcent{}", "¥": r"\textyen{}", "©": r"\textcopyright{}",
     "®": r"\textregistered{}", "™": r"\texttrademark{}", "ª": r"\textordfeminine{}",

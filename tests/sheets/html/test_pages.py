@@ -44,7 +44,7 @@ def numbers(text: str) -> set[str]:
 def numbers_in_latex(body: str) -> set[str]:
     """What is printed as a number: neither in a picture nor in the names of commands."""
     words = re.sub(r"\\begin\{picture\}.*?\\end\{picture\}", "", body, flags=re.DOTALL)
-    words = re.sub(r"\\(?:nextmark|addvspace)\{[^}]*\}", "", words)
+    words = re.sub(r"\\(?:nextmark|addvspace)\{[^}]*\}|\\penalty\d+ ", "", words)
     return numbers(words.replace(r"\,", "").replace("{,}", ","))
 
 

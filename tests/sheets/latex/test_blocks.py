@@ -36,7 +36,7 @@ INLINES = {
     ),
     "a number and its unit": (
         (Text("4.00 m long, 25 N·m, 3 min, 2 in a row, 9.8 m/s²"),),
-        r"4.00\,m long{,} 25\,N\ensuremath{{\cdot}}m{,} 3 min{,} 2 in a row{,} "
+        r"4.00\,m long{,} 25\,N\ensuremath{\mathord{\cdot}}m{,} 3 min{,} 2 in a row{,} "
         r"9.8\,m/s\texttwosuperior{}",
     ),
     "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),

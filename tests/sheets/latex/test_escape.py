@@ -19,7 +19,7 @@ WRITTEN = {
     "no width": ("A\u200dd\ufeffa\u202e", "Ada"),
     "where a line may end": ("a\u00adb\u200bc", r"a\-b\hskip0pt\relax{}c"),
     "combining marks": ("Zoe\u0308", "Zoë"),
-    "signs of the trade": ("−3 N·m, 40°", r"\ensuremath{-}3 N\ensuremath{{\cdot}}m{,} "
+    "signs of the trade": ("−3 N·m, 40°", r"\ensuremath{-}3 N\ensuremath{\mathord{\cdot}}m{,} "
                            r"40\textdegree{}"),
     "a power of ten": ("10⁴ 10⁻⁵", r"10\ensuremath{^{4}} 10\ensuremath{^{-}}\ensuremath{^{5}}"),
     "a lowered figure": ("x₁", r"x\ensuremath{_{1}}"),
