@@ -15,6 +15,7 @@ DATA_ONLY: Final = (
     "course/wanted.py",
     "department/change.py",
     "department/doubt.py",
+    "figures/situation/drawn_line.py",
     "input/remedy.py",
     "quantities/formula.py",
     "sheets/writer.py",

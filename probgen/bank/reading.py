@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -58,6 +58,7 @@ _TOP: Final = (
     *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
     *("find", "require", "condition", "share", "limit", "diagram"),
 )
+_TOUCHING: Final = ("contact", "rough", "roller", "fulcrum")
 _QUANTITIES: Final = ("given", "derived", "unknown")
 
 
@@ -203,16 +204,27 @@ def _read_bodies(
 
 
 def _pinned_at(top: Table) -> dict[str, str]:
-    """Where a hinge says that it holds a body: a particle nobody placed is there."""
-    rows = top.content.get("hinge", [])
-    return {
-        body: at
-        for row in (rows if isinstance(rows, list) else [])
-        for key in ("body", "other")
-        if isinstance(row, dict)
-        and isinstance(body := row.get(key), str)
-        and isinstance(at := row.get("at"), str)
-    }
+    """Where a hinge says that it holds a body, or the one contact that it touches another at: a
+    particle nobody placed is there.
+    """
+    pins, touching = (dict(_places_named(top, kinds)) for kinds in (("hinge",), _TOUCHING))
+    several = {body for body, at in _places_named(top, _TOUCHING) if touching[body] != at}
+    return {**{body: at for body, at in touching.items() if body not in several}, **pins}
+
+
+def _places_named(top: Table, kinds: Sequence[str]) -> Iterator[tuple[str, str]]:
+    """The bodies that elements of some kinds name, each with the point they act at; of contacts
+    those between two bodies.
+    """
+    for kind in kinds:
+        rows = top.content.get(kind, [])
+        for row in rows if isinstance(rows, list) else []:
+            if not isinstance(row, dict) or (kind in _TOUCHING and "other" not in row):
+                continue
+            for key in ("body", "other"):
+                body, at = row.get(key), row.get("at")
+                if isinstance(body, str) and isinstance(at, str):
+                    yield body, at
 
 
 def _read_outline(row: Table, points: Collection[str], particle: bool) -> tuple[str, ...]:

@@ -355,3 +355,21 @@ def test_a_particle_may_be_placed_at_the_one_point_it_is(pair: str) -> None:
 def test_a_particle_that_a_hinge_holds_is_at_the_hinge(pair: str) -> None:
     text = pair + '[[hinge]]\nbody = "ring"\nat = "K"\nsymbol = "R_1"\n'
     assert read_template(text, "pair.toml").system.body("ring").outline == ("K",)
+
+
+CONTACT = """
+[[contact]]
+body = "ring"
+other = "{other}"
+at = "{at}"
+direction = 90
+symbol = "N_{at}"
+"""
+
+
+@pytest.mark.parametrize(("at", "placed"), [("K", True), ("KJ", False), ("", False)])
+def test_a_particle_that_touches_a_body_at_one_point_is_there(
+    pair: str, at: str, placed: bool
+) -> None:
+    text = pair + "".join(CONTACT.format(at=point, other="post") for point in at)
+    assert (read_template(text, "pair.toml").system.body("ring").outline == ("K",)) is placed

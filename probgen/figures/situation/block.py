@@ -33,7 +33,7 @@ from probgen.statics.system import Body, Element, ForcePart, Kind, Point, System
 APART: Final = 122.0
 """Between particles that do not touch, pt."""
 
-_HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
+HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
 _BLOCKS: Final = (
@@ -44,7 +44,7 @@ _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
 _PAIL: Final = 13.0 + 16.5j  # half the width and height of a pail with its handle, pt
 _BAR_END: Final = 20.0 + 3.0j  # half of what the end of a bar takes on a wedge, pt
-_SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
+SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ class Block:
 
     up: unit step square to what it rests on; look: a crate, a ball, a person or a bucket;
     facing: the side a person holds a line on, 1 right, 0 for nobody who does; faced: the outline
-    of a wedge, or of a block cut to one.
+    of a wedge, or of a block cut to one; lift: from its point to its middle, pt.
     """
 
     half: complex
@@ -61,6 +61,7 @@ class Block:
     look: Look = Look.CRATE
     facing: int = 0
     faced: Faced | None = None
+    lift: complex = 0j
 
     @property
     def level(self) -> bool:
@@ -68,7 +69,10 @@ class Block:
         return self.look is Look.CRATE and abs(self.up - 1j) < 0.01
 
     def grip(self, way: complex) -> Spot:
-        """Where a line that leaves in a direction is fixed, from the middle."""
+        """Where a line that leaves in a direction is fixed, from its point."""
+        return self.lift + self._grip(way)
+
+    def _grip(self, way: complex) -> Spot:
         if self.faced:
             return self.faced.grip(way)
         height = 2 * self.half.imag
@@ -91,17 +95,18 @@ class Block:
 
     @property
     def face(self) -> Spot:
-        """From its middle to that of the face its label is set on."""
+        """From its point to the middle of the face its label is set on."""
         if self.faced:
             return self.faced.clear
-        return -mechanical.BAIL / 2 * 1j if self.look is Look.BUCKET else 0j
+        return self.lift + (-mechanical.BAIL / 2 * 1j if self.look is Look.BUCKET else 0j)
 
     def depth(self, normal: complex) -> float:
         """From the middle back to the face it touches (pt)."""
         return self.reach(-normal)
 
-    def drawn(self, spot: Spot, tag: Tag) -> tuple[Shape, ...]:
-        """Its strokes about a spot."""
+    def drawn(self, point: Spot, tag: Tag) -> tuple[Shape, ...]:
+        """Its strokes, by its point."""
+        spot = point + self.lift
         if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
         if self.faced:
@@ -136,8 +141,8 @@ def blocks_of(
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
         look = depicts.bodies.get(body.id)
         asked, other = look in _BLOCKS, look is not None and look not in _BLOCKS
-        rests = [e for e in elements if e.kind in _SURFACES]
-        held = any(e.kind in _HOLDS and not pushes(e) for e in elements)
+        rests = [e for e in elements if e.kind in SURFACES]
+        held = any(e.kind in HOLDS and not pushes(e) for e in elements)
         if weighs and not other and (asked or rests or not held or body.id in loaded):
             found[body.id] = _block(measured, look, elements, rests, givens)
     return {**found, **_at_wedges(measured, depicts, givens)}
@@ -148,7 +153,7 @@ def _hangs(measured: Survey, body: str) -> bool:
     knot between two lines.
     """
     elements = [e for e in measured.system.elements if e.body == body]
-    return sum(e.kind in _HOLDS and not pushes(e) for e in elements) == 1
+    return sum(e.kind in HOLDS and not pushes(e) for e in elements) == 1
 
 
 def _at_wedges(
@@ -250,7 +255,7 @@ def _grips(system: System, body: str) -> list[str]:
     pairs = [
         system.force(force.pair)
         for force in system.forces
-        if force.body == body and force.pair and force.kind in _SURFACES
+        if force.body == body and force.pair and force.kind in SURFACES
     ]
     pressing = [pair for pair in pairs if len(system.body(pair.body).outline) > 1]
     return list(dict.fromkeys(pair.point for pair in pressing))
@@ -340,7 +345,7 @@ def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
     system = measured.system
     found: dict[str, tuple[str, complex]] = {}
     for force in system.forces:
-        if not force.pair or force.kind not in _HOLDS or not measured.has(force.direction):
+        if not force.pair or force.kind not in HOLDS or not measured.has(force.direction):
             continue
         other = system.force(force.pair).body
         ends = [*system.body(force.body).outline, *system.body(other).outline]
@@ -363,7 +368,7 @@ def _carriers(measured: Survey) -> dict[str, str]:
     system = measured.system
     found = {}
     for force in system.forces:
-        upward = force.pair and force.kind in _SURFACES and force.part is ForcePart.NORMAL
+        upward = force.pair and force.kind in SURFACES and force.part is ForcePart.NORMAL
         if upward and heading(measured.number(force.direction)).imag > 0.3:
             found[force.body] = system.force(force.pair).body
     return found

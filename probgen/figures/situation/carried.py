@@ -120,7 +120,9 @@ class Burdens:
         spot = self.stage.spot(element.at)
         if block.look in (Look.PERSON, Look.SITTER):
             box = bounds(block.drawn(spot, UNTAGGED))
-            right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
+            right, left = (
+                complex(side, (spot + block.lift).imag) for side in (box.right, box.left)
+            )
             return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
         if block.faced and block.faced.beside:
             anchors = tuple((spot + at, way) for at, way in block.faced.beside)
@@ -210,7 +212,7 @@ class Burdens:
 
     def _on_block(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note | None:
         """What else weighs on a block stands on it, at its end when somebody else does."""
-        top = self.stage.spot(element.at) + 1j * block.half.imag
+        top = self.stage.spot(element.at) + block.lift + 1j * block.half.imag
         width = max(extent(text).width + 9.0, 13.0)
         over = _over(top, width)
         if any(box.overlaps(over) for box in self.field.boxes) or self.field.touched(over):

@@ -53,6 +53,7 @@ from probgen.figures.situation.contact import (
     floors_under,
     stands_for,
 )
+from probgen.figures.situation.drawn_line import Line
 from probgen.figures.situation.layer import layered
 from probgen.figures.situation.lettering import set_notes
 from probgen.figures.situation.line import lines_of
@@ -63,7 +64,6 @@ from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.stage import stage_at
-from probgen.figures.situation.strand import Line
 from probgen.figures.situation.support import draw_inclines, draw_supports
 from probgen.figures.situation.water import beds_under, walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles

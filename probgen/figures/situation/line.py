@@ -18,7 +18,6 @@ from probgen.figures.paper.scene import (
     Shape,
     Spot,
     bearing,
-    dot,
     heading,
     line,
 )
@@ -27,12 +26,15 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.anchorage import anchored, to_mast, wall_hit
+from probgen.figures.situation.drawn_line import Line
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.muscle import muscle_of
+from probgen.figures.situation.overhead import over_pulleys, overhead
 from probgen.figures.situation.pulley import Hoist
 from probgen.figures.situation.reeving import reeving_on
+from probgen.figures.situation.rope import WHEEL, is_jointed, touching, turned
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.strand import Line, has_far_end, is_drawn_from, other_end
+from probgen.figures.situation.strand import is_drawn_from, other_end
 from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
@@ -40,7 +42,6 @@ _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of i
 _LINE: Final = 74.0  # length of a line from a particle, pt
 _DRAWN: Final = 48.0  # of a line that moves with the particle it pulls, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
-_PULLEY: Final = 9.0  # radius of a pulley, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
 _LOOSE: Final = 2.2  # half the height of a sling, in halves of the thickness of its body
 _THICK: Final = Pen(1.5)
@@ -70,6 +71,8 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
             done |= {*reeving.element.forces}
             walls.append(Surface(reeving.foot, 90.0, FACE, FACE))
             yield Line(reeving.shapes, reeving.element.id, reeving.ends)
+    high = tuple(overhead(stage))
+    done |= {id for pulls in high for pull in pulls for id in pull.forces}
     ropes: dict[tuple[str, str], list[Element]] = {}
     for element in stage.system.elements:
         if not element.forces or done & set(element.forces):
@@ -83,6 +86,8 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
             yield from muscle_of(stage, element)
     for pulls in ropes.values():
         yield from _rope(stage, walls, pulls)
+    for pair in high:  # under the ceiling that other lines have by now
+        yield from over_pulleys(stage, walls, pair)
 
 
 # Ropes
@@ -132,27 +137,20 @@ def _on_pole(stage: Stage, walls: list[Surface], pulley_at: Spot, tag: Tag) -> t
 
 def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Iterator[Line]:
     """A rope's pulls at one point: over a pulley when it leaves that point two ways."""
-    ways = [stage.measured.direction_of(pull) for pull in pulls]
-    known = [heading(way) for way in ways if way is not None]
     if stage.look(pulls[0].body) is Look.KNEECAP:
+        ways = [stage.measured.direction_of(pull) for pull in pulls]
+        known = [heading(way) for way in ways if way is not None]
         for pull, unit in zip(pulls, known, strict=False):
             yield _tendon(stage, pull, unit)
         return
-    turned = sum(known, 0j)
-    if len(known) != 2 or abs(turned) < 0.2:
-        for pull in pulls:
-            yield from _single(stage, walls, pull, stage.rest(pull))
-        return
-    centre = stage.spot(pulls[0].at)
-    yield Line(mechanical.pulley(centre, _PULLEY, Tag(What.PULLEY, pulls[0].at)))
-    for side, pull, unit in zip((1, -1), pulls, known, strict=True):
-        leaves = unit * 1j
-        across = dot(leaves, turned)
-        if abs(across) < 0.05:
-            leaves *= side  # both parts run the same way, one on either side
-        elif across > 0:
-            leaves = -leaves  # the rope lies on the wheel's far side
-        yield from _single(stage, walls, pull, centre + leaves * _PULLEY, leaves * _PULLEY)
+    beside = turned(stage.measured)
+    if pulls[0].id in beside:
+        centre = stage.spot(pulls[0].at)
+        yield Line(mechanical.pulley(centre, WHEEL, Tag(What.PULLEY, pulls[0].at)))
+    for pull in pulls:
+        side = beside.get(pull.id, 0j)
+        start = stage.spot(pull.at) if side else stage.rest(pull)
+        yield from _single(stage, walls, pull, start + side, side)
 
 
 def _tendon(stage: Stage, pull: Element, unit: complex) -> Line:
@@ -180,18 +178,43 @@ def _single(
     facing = other_end(stage, element)
     if facing:
         if not is_drawn_from(stage, facing, element):
-            yield _stroked(stage, element, start, stage.rest(facing) + aside)
+            yield _stroked(stage, element, *_between(stage, element, facing, start, aside))
     elif tied is not None:
         yield _stroked(stage, element, start, tied + aside)
-    elif has_far_end(stage, element):
-        end = stage.spot(element.toward) + aside
-        stroke = _stroked(stage, element, start, end)
-        inner = stage.is_inner(element)
-        # What holds its far end is drawn over it.
-        held = () if inner else _fastened(stage, walls, element, end, bearing(end - start))
-        yield Line((*stroke.shapes, *held), element.id, stroke.ends)
+    elif stage.has_far_end(element):
+        yield _up_to(stage, walls, element, start, aside, stage.spot(element.toward))
     elif way is not None:
-        yield _followed(stage, walls, element, start, way)
+        named = _named_end(stage, element, start - aside, way) if aside else None
+        if named is None:
+            yield _followed(stage, walls, element, start, way)
+        else:
+            yield _up_to(stage, walls, element, start, aside, named)
+
+
+def _up_to(
+    stage: Stage, walls: list[Surface], element: Element, start: Spot, aside: complex, end: Spot
+) -> Line:
+    """A line up to the named point it runs to; from a pulley it leaves the rim straight for it."""
+    if aside:
+        start = touching(start - aside, aside, end)
+    stroke = _stroked(stage, element, start, end)
+    inner = stage.is_inner(element)
+    # What holds its far end is drawn over it.
+    held = () if inner else _fastened(stage, walls, element, end, bearing(end - start))
+    return Line((*stroke.shapes, *held), element.id, stroke.ends)
+
+
+def _between(
+    stage: Stage, one: Element, other: Element, start: Spot, aside: complex
+) -> tuple[Spot, Spot]:
+    """The ends of a rope's straight part: where it leaves a pulley, and what hangs beside its
+    point with it.
+    """
+    theirs = turned(stage.measured).get(other.id, 0j)
+    block, far = stage.blocks.get(one.body), stage.blocks.get(other.body)
+    near = theirs if not aside and not (block and block.lift) else 0j
+    beyond = theirs or (0j if far and far.lift else aside)
+    return start + near, stage.rest(other) + beyond
 
 
 def _followed(
@@ -293,7 +316,8 @@ def _tied(stage: Stage, element: Element) -> Spot | None:
 def _named_end(stage: Stage, element: Element, start: Spot, way: float) -> Spot | None:
     """The point off every body that a line runs to, where the system has one."""
     system = stage.system
-    if element.kind != Kind.CABLE or system.body(element.body).particle:
+    loose = system.body(element.body).particle and not is_jointed(system, element.at)
+    if element.kind not in (Kind.CABLE, Kind.ROPE) or loose:
         return None
     on_bodies = {name for body in system.bodies for name in body.outline}
     on_bodies |= {e.at for e in system.elements}

@@ -11,9 +11,9 @@ from probgen.bank.depiction import Hinge
 from probgen.figures.paper.scene import HEAVY, Shape, Spot, heading, line
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb
+from probgen.figures.situation.drawn_line import Line
 from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.strand import Line, has_far_end
 from probgen.statics.system import Element, Kind
 
 _BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
@@ -23,7 +23,7 @@ def muscle_of(stage: Stage, element: Element) -> Iterator[Line]:
     """A muscle to where it is fixed, or as far as it comes over its joint."""
     start, tag = stage.spot(element.at), Tag(What.MUSCLE, element.id)
     direction = stage.measured.direction_of(element)
-    if has_far_end(stage, element):
+    if stage.has_far_end(element):
         end = stage.spot(element.toward)
     elif direction is None:
         return

@@ -25,11 +25,9 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.situation.block import Block
+from probgen.figures.situation.rope import WHEEL, facing, is_jointed, turned
 from probgen.quantities.expression import Expression, Number, Product, names_in
 from probgen.statics.system import Element, Kind
-
-WHEEL: Final = 9.0
-"""Radius of a pulley, pt."""
 
 _RUN: Final = 40.0  # of a rope from a body to its pulley, pt
 _DROP: Final = 34.0  # from the pulley to a body that hangs from it
@@ -106,13 +104,21 @@ def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
     for pulls in groups.values():
         bodies = {pull.body for pull in pulls}
         particles = all(len(measured.system.body(id).outline) == 1 for id in bodies)
-        if len(bodies) == 2 and particles:
+        if len(bodies) == 2 and particles and not _over_a_pin(measured, pulls):
             ways = {pull.id: heading(measured.direction_of(pull) or 0.0) for pull in pulls}
             found += _tied(measured, pulls, ways)
         elif len(bodies) > 2 and particles:
             ways = {pull.id: heading(measured.direction_of(pull) or 0.0) for pull in pulls}
             found += _hauled(measured, pulls, ways)
     return tuple(found)
+
+
+def _over_a_pin(measured: Survey, pulls: Sequence[Element]) -> bool:
+    """Whether a rope turns at a pin of bodies with extent, from a particle that has its place."""
+    beside, system = turned(measured), measured.system
+    return any(pull.id in beside and is_jointed(system, pull.at) for pull in pulls) and any(
+        facing(measured, pull, measured.places) for pull in pulls
+    )
 
 
 def _hauled(

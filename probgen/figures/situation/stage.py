@@ -19,7 +19,9 @@ from probgen.figures.parts import solid
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import APART, Block, blocks_of, shifts_of
 from probgen.figures.situation.datum import Datum, datum_of
+from probgen.figures.situation.perch import perched
 from probgen.figures.situation.pulley import Course, Hoist, hoists_of
+from probgen.figures.situation.rope import WHEEL, turned
 from probgen.figures.situation.shape import (
     ROUND,
     UPRIGHT,
@@ -134,6 +136,12 @@ class Stage:
         turn = 180.0 if self.behind(element) else 0.0
         return self.rest(element), ways[0] + turn, ways[1] + turn
 
+    def has_far_end(self, element: Element) -> bool:
+        """Whether the point a line runs toward is named, and another than its own."""
+        if not element.toward:
+            return False
+        return abs(self.spot(element.toward) - self.spot(element.at)) > 1.0
+
     def behind(self, element: Element) -> bool:
         """Whether what exerts a force stands behind its point: it pushes."""
         return pushes(element) or self.depicts.forces.get(element.id) is Source.PUSH
@@ -157,7 +165,7 @@ class Stage:
         for i, body in enumerate(bodies if each.alike else ()):
             block = self.blocks.get(body)
             if block and block.facing:  # the other part passes in front of the person
-                beside = ends[i].real + block.facing * 2 * pulley.WHEEL
+                beside = ends[i].real + block.facing * 2 * WHEEL
                 ends[1 - i] = complex(beside, ends[1 - i].imag)
         return pulley.course(each, ends[0], ends[1])
 
@@ -216,7 +224,7 @@ class Stage:
     def wheel(self, body: str) -> float:
         """The radius of a particle drawn as a pulley block, pt; 0 for any other body."""
         tied = (h for h in self.hoists if h.tackle)
-        return pulley.WHEEL if any(body in (h.first.body, h.second.body) for h in tied) else 0.0
+        return WHEEL if any(body in (h.first.body, h.second.body) for h in tied) else 0.0
 
     # What holds them
 
@@ -278,6 +286,7 @@ def stage_at(
     }
     shifts = shifts_of(measured, blocks, ropes, scale, halves, _apart(measured, depicts))
     shifts |= _far_ends(measured.system, shifts)
+    blocks = perched(measured, blocks, halves, turned(measured))
     return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
 
 

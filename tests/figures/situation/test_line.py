@@ -9,12 +9,10 @@ import pytest
 
 from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.parts.ground import Surface
-from probgen.figures.situation.line import (
-    _particle_run,
-    lines_of,
-)
-from probgen.figures.situation.strand import Line
+from probgen.figures.situation.drawn_line import Line
+from probgen.figures.situation.line import _particle_run, lines_of
 from tests.figures.readings import PUBLISHED, prepared, scenes_of, solved
+from tests.figures.rope_sketches import BY_LENGTHS, FRAME, TOWARD
 from tests.figures.seen import tagged, touching
 from tests.figures.sketches import HINGED, KNOT, TACKLE, TWO, sketch, stage
 
@@ -133,6 +131,21 @@ def test_a_line_goes_on_as_far_as_half_its_body_where_nothing_holds_it() -> None
 def test_how_long_a_line_from_a_particle_is(way: float, run: float) -> None:
     """At least 74 pt, and 54 pt to its side, but no more than half as much again."""
     assert _particle_run(way) == pytest.approx(run, abs=1e-3)
+
+
+@pytest.mark.parametrize("toward", [TOWARD, BY_LENGTHS])
+def test_a_rope_over_a_pin_s_pulley_runs_up_to_the_ground_point_it_leads_to(toward: str) -> None:
+    """It ends there, and the other part at the load's edge, not in it."""
+    text, walls = FRAME.replace("TOWARD", toward), list[Surface]()
+    found, set_out = lines(text, 'load = "crate"', walls=walls), stage(text, 'load = "crate"')
+    start, end = ends_of(found["S.3"])
+    assert end == pytest.approx(set_out.spot("G"))
+    assert abs(start - set_out.spot("C")) == pytest.approx(9.0)
+    assert any(abs(wall.height(end)) < 17.0 and wall.normal == 90.0 for wall in walls)
+    hung = ends_of(found["S"])
+    top = set_out.spot("M") + set_out.blocks["load"].lift + 1j * set_out.blocks["load"].half.imag
+    assert hung[0] == pytest.approx(top)
+    assert hung[1] == pytest.approx(set_out.spot("C") + 9.0)
 
 
 def test_a_rope_over_an_edge_runs_to_its_pulley_and_the_other_pull_is_drawn_with_it() -> None:
