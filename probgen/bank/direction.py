@@ -35,7 +35,8 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
-from probgen.statics.geometry import angle_of, cosine, sine, slope_of, way
+from probgen.statics.geometry import angle_of, cosine, sine, way
+from probgen.statics.slope import slope_of
 from probgen.statics.system import Link, Point
 
 WAYS: Final = {"right": 0, "up": 90, "left": 180, "down": 270}

@@ -6,7 +6,6 @@ it by hand: sin(180° - theta) is sin theta, sin(-90° - theta) is -cos theta.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -33,12 +32,12 @@ from probgen.quantities.expression import (
 from probgen.quantities.factors import factored, factors_of, without_factors
 from probgen.quantities.like_terms import collected, collected_sum, multiple
 from probgen.quantities.unit import DEGREE
+from probgen.statics.slope import by_tangent, downward, slant_of, slope_of
 from probgen.statics.system import Link, Point
 
 _QUARTER = Decimal(90)
 _HALF = Decimal(180)
 _FULL = Decimal(360)
-_EXACT = 6  # the most digits of a root that is written as a number
 _LARGEST_DENOMINATOR = 12
 
 
@@ -176,29 +175,6 @@ def _sides(
     return (found[0] if factor > 0 else negative(found[0]), found[1])
 
 
-def slant_of(run: Expression, rise: Expression) -> Expression:
-    """The length of a way by two lengths: L, where it runs d and rises sqrt(L^2 - d^2).
-
-    Of a slope of 4 in 3 it is 5.
-    """
-    match run, rise:
-        case Number(wide, None), Number(high, None):
-            slant = (wide * wide + high * high).sqrt().normalize()
-            if len(slant.as_tuple().digits) <= _EXACT:
-                return Number(slant, None)
-        case Quotient(longer, Number() as share), Quotient(taller, Number() as other) if (
-            share == other
-        ):
-            return over(slant_of(longer, taller), share)  # half of that of L and h
-    for one, far in ((run, rise), (rise, run)):
-        match _unsigned(far):
-            case Call("sqrt", (Sum(((1, Power(whole, 2)), (-1, Power(part, 2)))),)) if (
-                part == _unsigned(one)
-            ):
-                return whole
-    return Call("hypot", (_unsigned(run), _unsigned(rise)))
-
-
 def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
     """A way to the right and then up as one link, where the direction holds its slope.
 
@@ -221,28 +197,6 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
             return (Link(_one_fraction(run, Call("cos", (slope,))), slope), *rest)
 
 
-def slope_of(run: Expression, rise: Expression) -> Expression:
-    """The direction of a way by two lengths: t, where it runs s and rises s tan t.
-
-    So is that of one that runs L cos t and rises L sin t; of two equal lengths it is 45 degrees.
-    """
-    for factor in factors_of(rise):
-        match factor:
-            case Call("sin", (slope,)):
-                sides = Counter(factors_of(rise)), Counter(factors_of(run))
-                if sides[0] - Counter([factor]) + Counter([Call("cos", (slope,))]) == sides[1]:
-                    return slope
-    if collected_sum((1, rise), (-1, run)) == ZERO:
-        return number(45)
-    found = _over_tangent(rise)
-    if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
-        return found[1]
-    match rise, run:
-        case Quotient(high, Number() as part), Quotient(wide, Number() as other) if part == other:
-            return Call("atan2", (high, wide))  # h and L, where they are h/2 and L/2
-    return Call("atan2", (rise, run))
-
-
 def _one_fraction(top: Expression, bottom: Expression) -> Expression:
     """(a/b)/c as a/(b c)."""
     if isinstance(top, Quotient):
@@ -250,36 +204,9 @@ def _one_fraction(top: Expression, bottom: Expression) -> Expression:
     return over(top, bottom)
 
 
-def _over_tangent(rise: Expression) -> tuple[Expression, Expression] | None:
-    """s and t, where a length is s tan t."""
-    match rise:
-        case Call("tan", (slope,)):
-            return UNITY, slope
-        case Product(factors):
-            for place, factor in enumerate(factors):
-                match factor:
-                    case Call("tan", (slope,)):
-                        return times(*factors[:place], *factors[place + 1 :]), slope
-            return None
-        case Quotient(top, bottom):
-            found = _over_tangent(top)
-            return found and (over(found[0], bottom), found[1])
-        case _:
-            return None
-
-
-def _unsigned(side: Expression) -> Expression:
-    """A side without minus signs alone, which its square does not need."""
-    return negative(side) if _downward(side) else side
-
-
-def _downward(side: Expression) -> bool:
-    return isinstance(side, Sum) and all(sign < 0 for sign, _ in side.terms)
-
-
 def _share(side: Expression, slant: Expression) -> Expression:
     """A side of a slant as a part of it, its sign in front: -((b + c)/s)."""
-    return negative(over(negative(side), slant)) if _downward(side) else over(side, slant)
+    return negative(over(negative(side), slant)) if downward(side) else over(side, slant)
 
 
 def _other_side(ratio: Expression) -> Expression:
@@ -367,7 +294,8 @@ def way(points: Mapping[str, Point], start: str, end: str) -> tuple[Link, ...]:
 
 
 def _as_one(links: Sequence[Link]) -> tuple[Link] | None:
-    """A way with bends as one link, where it runs r cos t and rises r sin t, whatever their signs.
+    """A way with bends as one link, where it runs r cos t and rises r sin t, whatever their signs,
+    or h/tan t and h, or s and s tan t, where it has no such two legs.
 
     So a leg of a frame is reached from its other end, though that is placed from elsewhere.
     """
@@ -383,11 +311,17 @@ def _as_one(links: Sequence[Link]) -> tuple[Link] | None:
                 if collected_sum((1, high), (1, wide)) == ZERO:
                     above, high = -above, wide
                 if collected_sum((1, high), (-1, wide)) == ZERO:
-                    angle = _scaled(angle_of(slope), Decimal(right * above))
-                    if right < 0:
-                        angle = angle.turned(_HALF)
-                    return (Link(wide, angle.expression),)
-    return None
+                    return (_sloping(wide, slope, right, above),)
+    if all(angle_of(link.direction).along_axis for link in links):
+        return None
+    found = by_tangent(run, rise)
+    return found and (_sloping(*found, right, above),)
+
+
+def _sloping(length: Expression, slope: Expression, right: int, above: int) -> Link:
+    """A link that rises at a slope to the right, or to the side that the signs say."""
+    angle = _scaled(angle_of(slope), Decimal(right * above))
+    return Link(length, (angle if right > 0 else angle.turned(_HALF)).expression)
 
 
 def _one_term(expression: Expression) -> tuple[int, Expression]:

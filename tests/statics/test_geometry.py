@@ -1,6 +1,5 @@
 """Sines reduced as by hand; ways from point to point."""
 
-import math
 import pickle
 from decimal import Decimal
 
@@ -12,9 +11,7 @@ from probgen.quantities.expression import (
     Expression,
     Lump,
     Name,
-    Power,
     evaluate,
-    negative,
     number,
     over,
     times,
@@ -29,8 +26,6 @@ from probgen.statics.geometry import (
     inclined,
     opposite,
     sine,
-    slant_of,
-    slope_of,
     way,
 )
 from probgen.statics.system import Link, Point
@@ -97,6 +92,13 @@ def test_the_constant_of_an_angle_is_collected() -> None:
 L, D = Name("L", "L"), Name("d", "d")
 ZERO_DEG, UP = number(0), number(90)
 BACK = total((1, number(180)), (-1, TH))
+
+
+def tangent(slope: Expression) -> Expression:
+    return Call("tan", (slope,))
+
+
+RUN, RISE = (times(L, part(angle_of(TH))) for part in (cosine, sine))
 POINTS = {
     "O": Point("O", ()),
     "G": Point("G", (Link(over(L, number(2)), ZERO_DEG),)),
@@ -109,6 +111,8 @@ POINTS = {
     "F": Point("F", (Link(times(number(2), L, cosine(angle_of(TH))), ZERO_DEG),)),
     "H": Point("H", (Link(times(number(2), L, cosine(angle_of(TH))), ZERO_DEG), Link(D, BACK))),
     "V": Point("V", (Link(times(number(2), L, sine(angle_of(TH))), UP),)),
+    "D": Point("D", (Link(total((1, RUN), (1, over(RISE, tangent(AL)))), ZERO_DEG),)),
+    "E": Point("E", (Link(over(RISE, tangent(AL)), ZERO_DEG), Link(RISE, UP))),
 }
 WAYS = [
     ("O", "B", [("L", "0")]),
@@ -132,6 +136,9 @@ WAYS = [
             ("L", "−θ"),
         ],
     ),
+    ("T", "D", [("L sin θ/(sin α)", "−α")]),  # a prop from its top, by the slopes of both
+    ("D", "T", [("L sin θ/(sin α)", "180° − α")]),
+    ("O", "E", [("L sin θ/(tan α)", "0"), ("L sin θ", "90°")]),  # written as two legs
 ]
 
 
@@ -139,74 +146,6 @@ WAYS = [
 def test_ways_join_links_along_one_line(start: str, end: str, links: list[tuple[str, str]]) -> None:
     found = [(plain(link.length), plain(link.direction)) for link in way(POINTS, start, end)]
     assert found == links
-
-
-HEIGHT = Call("sqrt", (total((1, Power(L, 2)), (-1, Power(D, 2))),))
-SLANTS = [
-    (D, HEIGHT, "L"),
-    (HEIGHT, D, "L"),
-    (negative(D), HEIGHT, "L"),
-    (HEIGHT, negative(D), "L"),
-    (L, HEIGHT, "hypot"),  # of another whole
-    (D, L, "hypot"),
-]
-
-
-@pytest.mark.parametrize(("run", "rise", "written"), SLANTS)
-def test_a_slant_is_the_whole_that_its_side_comes_from(
-    run: Expression, rise: Expression, written: str
-) -> None:
-    found = slant_of(run, rise)
-    assert plain(found) == "L" if written == "L" else isinstance(found, Call)
-    values = {"L": 1.3, "d": 0.5}
-    sides = (float(evaluate(each, values)) for each in (run, rise))
-    assert float(evaluate(found, values)) == pytest.approx(math.hypot(*sides), rel=1e-15)
-
-
-@pytest.mark.parametrize(
-    ("run", "rise", "written"),
-    [(3, 4, "5"), (4, -3, "5"), (12, 5, "13"), (0.8, 0.6, "1"), (3, 2, "")],
-)
-def test_a_slant_of_numbers_is_one_where_that_has_few_digits(
-    run: float, rise: float, written: str
-) -> None:
-    found = slant_of(number(str(run)), number(str(rise)))
-    assert plain(found) == written if written else isinstance(found, Call)
-
-
-def test_halves_of_two_lengths_have_the_slope_of_the_lengths_and_half_their_slant() -> None:
-    """Not arctan(L/2/(d/2)), nor sqrt((d/2)^2 + (L/2)^2); a half and a third are left alone."""
-    half = [over(each, number(2)) for each in (D, L)]
-    assert slope_of(*half) == Call("atan2", (L, D))
-    assert slant_of(*half) == over(Call("hypot", (D, L)), number(2))
-    third = over(L, number(3))
-    assert slope_of(half[0], third) == Call("atan2", (third, half[0]))
-    assert slant_of(half[0], third) == Call("hypot", (half[0], third))
-
-
-def tangent(slope: Expression) -> Expression:
-    return Call("tan", (slope,))
-
-
-SLOPES = [
-    (D, times(D, tangent(TH)), "θ"),
-    (number(1), tangent(TH), "θ"),
-    (D, times(L, tangent(TH)), ""),  # of another length
-    (D, tangent(TH), ""),
-    (times(number(2), L), total((1, L), (1, L)), "45"),
-]
-
-
-@pytest.mark.parametrize(("run", "rise", "slope"), SLOPES)
-def test_a_slope_is_the_angle_whose_tangent_it_has(
-    run: Expression, rise: Expression, slope: str
-) -> None:
-    found = slope_of(run, rise)
-    assert plain(found) == slope if slope else isinstance(found, Call)
-    values = {"L": 1.3, "d": 0.5, "theta": 23.7}
-    sides = [float(evaluate(each, values)) for each in (run, rise)]
-    angle = np.degrees(np.arctan2(sides[1], sides[0]))
-    assert float(evaluate(found, values)) == pytest.approx(angle, rel=1e-12)
 
 
 SQUARE = Call("atan2", (L, D))

@@ -2,8 +2,9 @@
 
 from probgen.quantities.expression import Call, Name, negative, number
 from probgen.quantities.printing import plain
-from probgen.statics.geometry import angle_of, slant_of
+from probgen.statics.geometry import angle_of
 from probgen.statics.legs import with_legs
+from probgen.statics.slope import slant_of
 from probgen.statics.system import Link
 
 D, L, TH, AL = (Name(id, id) for id in ("d", "L", "theta", "alpha"))
