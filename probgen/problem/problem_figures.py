@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from functools import partial
@@ -76,8 +76,18 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     with _drawable(template, own):
         named, drawn = (*points_told(template), *pulls_told(template)), drawn_sizes(template, known)
         shown = system, labels, values, depicts, givens
-        untold = letters_untold(template)
-        return situation(*shown, tell=problem.tell, named=named, untold=untold, drawn=drawn)
+        untold, cuts = letters_untold(template), tuple(_sections(own, named))
+        return situation(
+            *shown, tell=problem.tell, named=named, untold=untold, drawn=drawn, sections=cuts
+        )
+
+
+def _sections(own: Worked, named: Collection[str]) -> Iterator[tuple[str, str]]:
+    """The bodies that are cut where the statement says, and where, each once."""
+    system, letters = own.case.system, set(named)
+    parts = {part.id: part.part_of for part in system.bodies if part.part_of}
+    cuts = (e for e in system.elements if e.kind is Kind.CUT and e.body in parts)
+    yield from dict.fromkeys((parts[e.body], e.at) for e in cuts if e.at in letters)
 
 
 def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:

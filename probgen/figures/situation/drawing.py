@@ -6,7 +6,7 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from itertools import chain
@@ -61,6 +61,7 @@ from probgen.figures.situation.north import draw_north
 from probgen.figures.situation.points import draw_letters
 from probgen.figures.situation.pulley import schematic
 from probgen.figures.situation.scenery import bedded, draw_scenery
+from probgen.figures.situation.section import section_marks
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.stage import stage_at
@@ -101,6 +102,7 @@ def situation(
     named: Collection[str] = (),
     untold: Collection[str] = (),
     drawn: Mapping[str, float] | None = None,
+    sections: Sequence[tuple[str, str]] = (),
 ) -> Scene:
     """The situation drawn to scale.
 
@@ -113,13 +115,15 @@ def situation(
     untold: forces no text of the sheet tells the letter of: what has one is drawn without it.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
     figure then says that it is not to scale, as it does where one is unknown.
+    sections: the bodies that are cut, and where.
     Raises KeyError when a value the geometry needs is missing.
     """
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, schematic(measured))
     lettered, seen = frozenset(named), (told_lengths(measured, depicts), openings(measured))
     distorted = bool(drawn) or is_distorted(measured)
-    shown = Shown(measured, depicts, givens, tell, lettered, frozenset(untold), distorted, *seen)
+    told = tell, lettered, frozenset(untold)
+    shown = Shown(measured, depicts, givens, *told, distorted, *seen, sections=tuple(sections))
     scene = _fitted(shown, _ROOM)
     if scene.box.width >= _NARROW:
         return scene
@@ -203,8 +207,7 @@ class _Situation:
                     self._note(self._force(element))
                 case Kind.COUPLE:
                     self._couple(element)
-                case Kind.CUT:
-                    self._section(element)
+        self.field.add(*section_marks(self.stage, self.shown.sections))
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)
             burdens.shelves(body)
@@ -319,13 +322,6 @@ class _Situation:
             anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
             text = self.stage.text(self.stage.stated(couple.moment))
             self.notes.append(Note(text, anchors, Tag(What.LABEL, couple.id)))
-
-    def _section(self, element: Element) -> None:
-        ways = self.stage.ways(element)
-        if ways:
-            spot, along = self.stage.spot(element.at), ways[0] / abs(ways[0])
-            half = self.stage.halves[element.body]
-            self.field.add(*mechanical.section(spot, along, half, Tag(What.SECTION, element.id)))
 
     # Data
 

@@ -31,7 +31,7 @@ class Shown:
     """named: the points to be lettered; untold: the forces that are to have no letter.
 
     spans, openings: the lengths and angles to be told; distorted: it is not to scale; terse: its
-    lengths are told by their numbers alone.
+    lengths are told by their numbers alone; sections: the bodies that are cut, and where.
     """
 
     measured: Survey
@@ -44,6 +44,7 @@ class Shown:
     spans: tuple[Span, ...]
     openings: tuple[Opening, ...]
     terse: bool = False
+    sections: tuple[tuple[str, str], ...] = ()
 
     @property
     def core(self) -> complex:
