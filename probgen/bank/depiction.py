@@ -100,6 +100,7 @@ class Hinge(Enum):
     FULCRUM = auto()
     AXLE = auto()
     SHAFT = auto()
+    MACHINE = auto()
     JOINT = auto()
     ELBOW = auto()
     KNEE = auto()
@@ -167,6 +168,7 @@ class Anchor(Enum):
     TREE_THICK = auto()
     CEILING = auto()
     WINCH = auto()
+    MACHINE = auto()
 
 
 TREES: Final = frozenset({Anchor.TREE, Anchor.TREE_THICK})
@@ -313,6 +315,7 @@ HINGES: Final = Vocabulary("a hinge", (
     Entry(Hinge.FULCRUM, ("fulcrum",), "a wedge with a pin"),
     Entry(Hinge.AXLE, ("axle",), "the stand of a drum"),
     Entry(Hinge.SHAFT, ("shaft",), "the shaft of a drum, its bearings not shown"),
+    Entry(Hinge.MACHINE, ("machine", "arm", "frame"), "a pin on a part that is not shown"),
     Entry(Hinge.JOINT, ("joint", "shoulder", "jaw joint", "neck joint", "ankle joint"),
           "a joint of the body, with what is beyond it where that shows"),
     Entry(Hinge.ELBOW, ("elbow", "elbow joint"), "such a joint and an upper arm"),
@@ -363,6 +366,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),
     Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up; a rope "
           "along a bar goes over a sheave at the bar's end, to what hangs there"),
+    Entry(Anchor.MACHINE, ("machine", "arm", "frame"), "pinned to a part that is not shown"),
 ))  # fmt: skip
 
 FLUIDS: Final = Vocabulary("a distributed load", (

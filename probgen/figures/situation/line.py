@@ -236,7 +236,8 @@ def _followed(
     if slides and named is None and element.kind == Kind.CABLE:  # it goes with what it pulls
         end = start + unit * _DRAWN
         return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
-    hit = None if named else wall_hit(stage, walls, start, way, element)
+    free = named or told is Anchor.MACHINE
+    hit = None if free else wall_hit(stage, walls, start, way, element)
     if hit:
         end, held = hit
         return _stroked(stage, element, start, end, held)
@@ -247,7 +248,7 @@ def _followed(
         return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    fixed = told in (Anchor.WALL, Anchor.POST, *TREES)
+    fixed = told in (Anchor.WALL, Anchor.POST, Anchor.MACHINE, *TREES)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
         held = _fastened(stage, walls, element, end, way)
         return _stroked(stage, element, start, end, held)
@@ -261,6 +262,8 @@ def _fastened(
     told, tag = stage.depicts.lines.get(element.id), Tag(_SHOWN[element.kind], element.id)
     if stage.measured.labels.plan and told is None:
         return mechanical.peg(end, tag)
+    if told is Anchor.MACHINE:
+        return (mechanical.pin(end, tag),)
     return anchored(walls, end, way, tag, told)
 
 
@@ -339,7 +342,7 @@ def _particle_run(way: float) -> float:
 def _to_post(stage: Stage, element: Element) -> bool:
     """Whether a cord ends at a post: one of two that leave a particle to both sides."""
     own = [e for e in stage.system.elements if e.body == element.body]
-    if stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.CEILING):
+    if stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.CEILING, Anchor.MACHINE):
         return False
     if not stage.system.body(element.body).particle or any(e.surface is not None for e in own):
         return False

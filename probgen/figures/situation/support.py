@@ -111,6 +111,8 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         return Fixture(surfaces=(Surface(foot, 90.0, FACE, FACE),))
     if told is Hinge.SHAFT:
         return Fixture()
+    if told is Hinge.MACHINE:
+        return _pin(pin, tag)
     if look in ROUND and ways:
         return _axle(stage, element, pin, tag)
     if look in LIMBS or told in _JOINTS:
@@ -129,11 +131,16 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         wedge = wedge_under(pin, stage.halves[element.body], tag)
         return Fixture((*wedge.shapes, circle(pin, 1.6, MEDIUM, tag)), wedge.surfaces)
     if told is None and hangs_from_wall(stage, pin):
-        held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
-        return Fixture((held,), gap=mechanical.PIN)
+        return _pin(pin, tag)
     normal = _bracket_normal(stage, element, told, ways[0])
     height = foot_height(stage, element, _WALL_GAP) if normal == 90.0 else _WALL_GAP
     return _bracket(pin, normal, tag, gap=mechanical.PIN, height=height)
+
+
+def _pin(pin: Spot, tag: Tag) -> Fixture:
+    """A pin whose other part is not shown, or is the wall behind it."""
+    held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
+    return Fixture((held,), gap=mechanical.PIN)
 
 
 def _bracket(

@@ -118,6 +118,15 @@ def test_a_cable_ends_at_a_point_off_the_body_that_lies_on_its_line() -> None:
         assert abs(end - (60 + 60j)) > 5.0
 
 
+@pytest.mark.parametrize("way", ["120", "170", "300"])
+def test_a_line_pinned_to_a_part_that_is_not_shown_ends_at_its_pin(way: str) -> None:
+    walls = [Surface(0j, 0.0, 10.0, 10.0)]
+    found = lines(HINGED.replace("WAY", way), 'T = "arm"', walls=walls)["T"]
+    _, end = ends_of(found)
+    assert walls == [Surface(0j, 0.0, 10.0, 10.0)]  # it neither ends there nor has its own
+    assert any(abs(bounds([shape]).centre - end) < 0.1 for shape in found.shapes)
+
+
 def test_a_line_goes_on_as_far_as_half_its_body_where_nothing_holds_it() -> None:
     start, end = ends_of(lines(HINGED.replace("WAY", "240"))["T"])
     assert abs(end - start) == pytest.approx(0.5 * 120.0)

@@ -120,6 +120,14 @@ def test_the_bearings_of_a_shaft_are_not_shown() -> None:
     assert fixture(DRUM, "R", 'drum = "drum"', 'R = "shaft"') == Fixture()
 
 
+@pytest.mark.parametrize("word", ["arm", "machine", "frame"])
+def test_a_pin_on_a_part_that_is_not_shown_has_no_ground(word: str) -> None:
+    found = fixture(HINGED.replace("WAY", "120"), "R", f'R = "{word}"')
+    assert found.surfaces == ()
+    assert len(found.shapes) == 1
+    assert found.gap > 0.0
+
+
 def test_a_built_in_end_is_square_to_its_wall() -> None:
     (wall,) = fixture(BEAM, "R").surfaces
     assert (wall.at, wall.normal) == (0j, 0.0)
