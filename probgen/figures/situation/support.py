@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.depiction import Hinge, Look
@@ -26,6 +26,9 @@ from probgen.figures.situation.water import hangs_from_wall
 from probgen.statics.system import Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
+_STEEP: Final = 0.35  # least sine of a bar that rises from the floor
+_SUNK: Final = 4.0  # how far below a pin a floor is at most that it is sunk into, pt
+_LEVEL: Final = 1.0  # degrees, and pt
 _PEG: Final = 5.0  # radius of what a hinge is seen from above, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
 _JOINTS: Final[dict[Hinge | None, Look | None]] = {
@@ -133,6 +136,11 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
     if told is None and hangs_from_wall(stage, pin):
         return _pin(pin, tag)
     normal = _bracket_normal(stage, element, told, ways[0])
+    steep = abs(ways[0].imag) > _STEEP * abs(ways[0])
+    floor = _floor_beside(stage, pin) if normal == 90.0 and steep else None
+    if floor is not None:  # sunk into it
+        held = _pin(pin, tag)
+        return replace(held, surfaces=(Surface(floor, 90.0, FACE, FACE),))
     height = foot_height(stage, element, _WALL_GAP) if normal == 90.0 else _WALL_GAP
     return _bracket(pin, normal, tag, gap=mechanical.PIN, height=height)
 
@@ -149,6 +157,18 @@ def _bracket(
     """A bracket that carries a pin out from a face of some outward normal."""
     face = pin - heading(normal) * height
     return Fixture(lug(pin, face, tag), (Surface(face, normal, FACE, FACE),), gap)
+
+
+def _floor_beside(stage: Stage, pin: Spot) -> Spot | None:
+    """Where the floor that something touches elsewhere passes a pin, less than a bracket below."""
+    for element in stage.system.elements:
+        if element.kind not in (Kind.CONTACT, Kind.ROUGH) or stage.is_inner(element):
+            continue
+        for face in touching(stage, element).surfaces:
+            low = face.at.imag - pin.imag
+            if abs(face.normal - 90.0) < _LEVEL and -_SUNK <= low <= _LEVEL:
+                return complex(pin.real, face.at.imag)
+    return None
 
 
 def _bracket_normal(stage: Stage, element: Element, told: Hinge | None, way: complex) -> float:

@@ -128,6 +128,47 @@ def test_a_pin_on_a_part_that_is_not_shown_has_no_ground(word: str) -> None:
     assert found.gap > 0.0
 
 
+PROPPED = """
+[points]
+A = [0, 0]
+C = { from = "A", distance = "L", direction = 65 }
+D = ["L", RISE]
+[body.wall]
+along = ["A", "C"]
+[body.prop]
+along = ["C", "D"]
+[[hinge]]
+body = "wall"
+at = "A"
+symbol = "R"
+[[hinge]]
+body = "wall"
+other = "prop"
+at = "C"
+symbol = "Q"
+[[contact]]
+body = "prop"
+at = "D"
+direction = 90
+symbol = "N"
+[[weight]]
+body = "prop"
+mass = "m"
+uniform = true
+[[find]]
+quantity = "N"
+"""
+
+
+@pytest.mark.parametrize(("rise", "together"), [("0", True), ('"-0.5 m"', False)])
+def test_a_floor_hinge_level_with_the_floor_beside_it_has_the_same_ground(
+    rise: str, together: bool
+) -> None:
+    text = PROPPED.replace("RISE", rise)
+    hinge, floor = (fixture(text, id, 'R = "floor"').surfaces[0].at.imag for id in ("R", "N"))
+    assert (hinge == pytest.approx(floor, abs=0.1)) is together
+
+
 def test_a_built_in_end_is_square_to_its_wall() -> None:
     (wall,) = fixture(BEAM, "R").surfaces
     assert (wall.at, wall.normal) == (0j, 0.0)
