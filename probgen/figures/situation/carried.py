@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import isclose
@@ -33,6 +32,7 @@ from probgen.figures.parts.load import PEOPLE, ROPE, Seat, draw_load, hangs
 from probgen.figures.situation import water
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
+from probgen.figures.situation.fixture import room_under
 from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
@@ -272,8 +272,7 @@ class Burdens:
         middle = sum(outline, 0j) / len(outline)
         facing = 1 if middle.real >= spot.real else -1
         half = self._surface(body)
-        floors = [s for s in self.surfaces if s.normal == 90.0 and s.height(spot) > 0]
-        clear = min((floor.height(spot) for floor in floors), default=math.inf)
+        clear = room_under(spot, self.surfaces)
         look = self.stage.look(body.id)
         beyond = -ways[0] / abs(ways[0]) if len(ways) == 1 else 0j
         rope = 9.0 if look in LIMBS else ROPE

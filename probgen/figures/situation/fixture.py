@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,6 +16,7 @@ FACE: Final = 14.0
 """How far a face reaches beyond what it holds, pt."""
 
 _WEDGE: Final = 17.0  # height of a fulcrum, pt
+_LOW: Final = 21.0  # below a spot, what stands under rollers and brackets is nearer, pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,3 +55,19 @@ def wedge_under(spot: Spot, half: float, tag: Tag) -> Fixture:
     tip = spot - 1j * half
     surface = Surface(tip - 1j * _WEDGE, 90.0, 24.0, 24.0)
     return Fixture(fulcrum(tip, _WEDGE, tag), (surface,))
+
+
+def room_under(spot: Spot, surfaces: Sequence[Surface]) -> float:
+    """How far down (pt) something may hang from a spot: to the floor under it, not beside one that
+    is hardly lower, as under a roller nearby.
+    """
+    floors = [each for each in surfaces if each.normal == 90.0]
+    return min(
+        (f.height(spot) for f in floors if f.height(spot) > _least(f, spot)), default=math.inf
+    )
+
+
+def _least(floor: Surface, spot: Spot) -> float:
+    """How far below a spot a floor is at least that what hangs there ends above (pt)."""
+    beside = not -floor.before <= floor.reach(spot) <= floor.after
+    return _LOW if beside else 0.0

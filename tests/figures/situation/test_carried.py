@@ -244,3 +244,33 @@ def test_what_a_hand_holds_has_its_label_under_its_limb() -> None:
         bottle = box_of(scene, "load:W_b")
         (label,) = (label for label in scene.labels if label.tag == tag("label:bottle_mass"))
         assert label.box.right < bottle.left
+
+
+OVERHANG = """
+[points]
+A = [0, 0]
+B = ["0.85*L", 0]
+D = ["L", 0]
+[body.beam]
+along = ["A", "D"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[roller]]
+at = "B"
+symbol = "N"
+[[weight]]
+at = "D"
+mass = "m"
+symbol = "W_l"
+[[find]]
+quantity = "N"
+"""
+
+
+def test_what_hangs_beside_a_roller_is_let_down_past_it_and_its_ground() -> None:
+    scene = sketch(OVERHANG, 'W_l = "block hung"')
+    block = min((bounds([shape]) for shape in tagged(scene, "load")), key=lambda box: box.bottom)
+    support = box_of(scene, "support:N")
+    assert block.left < support.right  # as wide as to be below it
+    assert block.top < support.bottom
