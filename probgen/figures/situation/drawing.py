@@ -246,7 +246,8 @@ class _Situation:
 
     def _lettered(self, placed: bool) -> Scene:
         """All else added; placed: whether each length found a place of its own."""
-        draw_letters(self.stage, self.field, self.shown.named)
+        marked = [point for _, point in self.shown.sections]
+        draw_letters(self.stage, self.field, self.shown.named, marked)
         draw_captions(self.stage, self.field)
         if self.measured.labels.plan:
             draw_north(self.field, self.shown.tell)

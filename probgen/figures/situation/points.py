@@ -16,12 +16,17 @@ _UNLETTERED: Final = (Kind.WEIGHT, Kind.HOLE, Kind.DISTRIBUTED)
 """What acts at points that have no letter in the figure unless something else is there."""
 
 
-def draw_letters(stage: Stage, field: Field, named: Collection[str]) -> None:
-    """named: the points the statement names, which have a letter whatever is there."""
+def draw_letters(
+    stage: Stage, field: Field, named: Collection[str], marked: Collection[str]
+) -> None:
+    """named: the points the statement names, which have a letter whatever is there; marked: those
+    where a section is.
+    """
     drawn = {
         name for body in stage.system.bodies if not _boxed(stage, body) for name in body.outline
     }
     drawn |= {name for each in stage.system.elements for name in (each.at, each.toward)}
+    drawn |= {*marked}
     letters = stage.measured.letters
     points = {
         name: Lettered(letters.get(name, name), stage.spot(name), _half_at(stage, name))

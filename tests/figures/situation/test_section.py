@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Path
+from probgen.figures.paper.tag import What
 from probgen.figures.situation.section import section_marks
 from tests.figures.readings import TEMPLATES, customary, prepared, scenes_of, solved
 from tests.figures.seen import tagged
@@ -28,4 +29,7 @@ def test_a_figure_shows_where_the_key_will_cut(id: str, read: object) -> None:
     assert callable(read)
     problem = read(next(path for path in TEMPLATES if path.stem == id))
     for own in solved(problem, 2):
-        assert len(tagged(scenes_of(problem, own)[0], "section")) == 1
+        scene = scenes_of(problem, own)[0]
+        (mark,) = tagged(scene, "section")
+        points = {shape.tag.of for shape in scene.showing(What.POINT)}
+        assert mark.tag.of not in points  # no dot on its dashes
