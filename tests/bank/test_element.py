@@ -51,7 +51,7 @@ BETWEEN = [
     ),
     (
         '[[contact]]\nbody = "post"\nother = "ring"\nat = "K"\ndirection = "-20"\nsymbol = "N"',
-        {"N": (Kind.CONTACT, "post", "K", "-20"), "N'": (Kind.CONTACT, "ring", "P", "160")},
+        {"N": (Kind.CONTACT, "post", "K", "-20"), "N'": (Kind.CONTACT, "ring", "K", "160")},
     ),
     (
         '[[rough]]\nbody = "post"\nother = "prop"\nat = "K"\nnormal = "N"\nfriction = "f"',
