@@ -111,13 +111,13 @@ def reread(id: str, convention: str, draws: int) -> int:
 
 
 def test_a_lever_arm_is_told_with_the_number_that_its_balance_has() -> None:
-    """0.96 m sin 31.57° = 0.5026 m, though the unrounded angle gives 0.5027 m."""
+    """0.96 m sin 31.574° = 0.50266 m, though 31.57° gives 0.5026 m."""
     problem, own = worked(SLOPED, Convention(torque="arm", pivot="support"))
     told = [chain for each in tell_steps(problem, own) for chain in chains(each.blocks)]
     (arm,) = (chain for chain in told if chain.links[0][1] == r"d\,\sin \theta")
     (pull,) = (chain for chain in told if chain.links[0][1] == "T")
-    assert arm.links[-1][1] == r"0.5026\,\mathrm{m}"
-    assert r"}{0.5026\,\mathrm{m}}" in pull.links[2][1]
+    assert arm.links[-1][1] == r"0.50266\,\mathrm{m}"
+    assert r"}{0.50266\,\mathrm{m}}" in pull.links[2][1]
 
 
 SUPPLIED = sorted(default_bank().files)
