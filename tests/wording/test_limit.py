@@ -38,6 +38,10 @@ from tests.two_states import two_crates
 from tests.wording.own_telling import told, told_of
 
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
+DOWN = (
+    "That is rounded down: at the full value the limit is just reached, at the rounded one it "
+    "still holds."
+)
 LARGEST = finding("P", "largest")
 
 
@@ -246,9 +250,7 @@ def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first()
     """The cabinet tips at 122.5 N, which is 123 N rounded as usual."""
     _, sections = worked(SLIDES + TIPS + LARGEST, "1.00")
     texts = [section(sections, each.title) for each in sections if each.title == "Torque balance"]
-    assert [text.split("\n")[-2:] for text in texts] == [
-        [" = 122.5 N ≈ 122 N", "It is rounded down, so that the limit still holds."]
-    ]
+    assert [text.split("\n")[-2:] for text in texts] == [[" = 122.5 N ≈ 122 N", DOWN]]
 
 
 def test_a_length_or_an_angle_is_how_far_something_may_go() -> None:
@@ -262,8 +264,8 @@ def test_each_state_is_told_to_its_own_limit() -> None:
     """By hand: 50 kg at 25 degrees with 0.25 stays from 96.06 N to 318.1 N."""
     lines = told(two_crates())
     assert [line for line in lines if line.startswith("It slips")] == [
-        "It slips down at T = 96.1 N. It is rounded up, so that the limit still holds.",
-        "It slips up at T_2 = 318 N. It is rounded down, so that the limit still holds.",
+        f"It slips down at T = 96.1 N. {DOWN.replace('down', 'up')}",
+        f"It slips up at T_2 = 318 N. {DOWN}",
     ]
     headings = [line for line in lines if line.startswith("# ")]
     assert headings.index("# The smallest value") < headings.index("# Just before it slips up")

@@ -130,7 +130,12 @@ def rest_at_limit(fact: RestAtLimit, nouns: Nouns) -> Inlines:
 @say.register
 def rounded_within(fact: RoundedWithin, nouns: Nouns) -> Inlines:
     way = "down" if fact.largest else "up"
-    return (Text(f"It is rounded {way}, so that the limit still holds."),)
+    return (
+        Text(
+            f"That is rounded {way}: at the full value the limit is just reached, at the rounded "
+            "one it still holds."
+        ),
+    )
 
 
 @say.register
