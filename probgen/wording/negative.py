@@ -37,7 +37,7 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(*_where_told(digits, step, force)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
-        on = force.body if force.id != step.unknown else ""  # on the other of two bodies
+        on = force.body if force.id != step.unknown or force.pair else ""  # one of two bodies
         against = ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned, on)
         yield sentences(against, bound=True)
     for link in _links_found(system, step)[:1]:

@@ -357,5 +357,5 @@ def _lever_arms(
                 yield LeverArm(turner.name, formula)
                 continue
             line = pivot, digits.case.system.force(term.source).point
-            angle, _ = angle_between(digits, term, known)
-            yield LeverArm(turner.name, formula, (), line, angle)
+            angle, sine = angle_between(digits, term, known)
+            yield LeverArm(turner.name, formula, (), line, angle, sine)

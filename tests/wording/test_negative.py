@@ -37,7 +37,9 @@ def test_a_member_pulls_or_pushes() -> None:
 def test_what_is_reasoned_of_bodies_taken_as_one_is_expected_there_too() -> None:
     """About A the stepladder's weights leave the strap's pull to the right side alone."""
     said = [line for line in told_of("stepladder-tie") if "is negative" in line]
-    assert said == ["R_x is negative, as expected: this part of the force acts to the left."]
+    assert said == [
+        "R_x is negative, as expected: on the left side this part of the force acts to the left."
+    ]
 
 
 def test_a_negative_force_between_two_bodies_acts_as_said_on_the_one_told_of() -> None:

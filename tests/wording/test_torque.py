@@ -196,7 +196,8 @@ def test_lever_arms() -> None:
     """0.96 m sin 40° = 0.6171 m."""
     (said,) = turning(STAYED_SHELF, ARM)
     assert said[-3:] == [
-        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m, A C, 180° − θ = 180° − 40° = 140°)",
+        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m, A C, 180° − θ = 180° − 40° = 140°, "
+        "sin 140° = sin 40°)",
         "LeverArm(W_s, L/2 = 0.600 m)",
         "LeverArm(W_t, L = 1.20 m)",
     ]

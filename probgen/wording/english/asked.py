@@ -51,8 +51,8 @@ def cut_signs(fact: CutSigns, nouns: Nouns) -> Inlines:
     return (
         Text(
             "At a cut an axial force is positive in tension, a shear force where it turns the "
-            "piece it acts on clockwise, a bending moment where it turns the piece that is looked at "
-            "counter-clockwise."
+            "piece it acts on clockwise, a bending moment where it turns the piece that is looked "
+            "at counter-clockwise."
         ),
     )
 

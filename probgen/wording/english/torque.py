@@ -235,10 +235,13 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
     if fact.angle:
         return filled(
-            "The angle between {F} and {line} is {angle}, so the lever arm of {F} is {arm}.",
+            "The angle between {F} and {line} is {angle}"
+            + (", and {sine}" if fact.sine else "")
+            + ", so the lever arm of {F} is {arm}.",
             F=series(_named([fact.force])),
             line=_lines([(fact.line[0], fact.line[1])]),
             angle=fact.angle,
+            sine=fact.sine,
             arm=fact.arm,
         )
     ending = "."

@@ -265,7 +265,7 @@ class ForceNegative(Fact):
     """A force that acts against the way first taken; component: whether it is part of one.
 
     expected: whether that was reasoned beforehand.
-    body: what is told of, where that is the second of two bodies that act on each other; else "".
+    body: what is told of, where that is one of two bodies that act on each other; else "".
     """
 
     force: Expression

@@ -173,7 +173,8 @@ class LeverArm(Fact):
 
     sought: what in it is not known yet, where that was not told of an arm before.
     line, angle: from the pivot to where the force acts, and the angle between that and the force,
-    where a lever arm is the part of it square to the force; else empty.
+    where a lever arm is the part of it square to the force; sine: what the sine of that angle is
+    alike to; else empty.
     """
 
     force: Expression | Placed
@@ -181,6 +182,7 @@ class LeverArm(Fact):
     sought: tuple[Name, ...] = ()
     line: tuple[str, ...] = ()
     angle: Formula = ()
+    sine: Formula = ()
 
 
 @dataclass(frozen=True, slots=True)
