@@ -87,9 +87,9 @@ class _Acting:
     along_y: Expression
 
     def torque(self, turn: int) -> Expression:
-        """x F_y - y F_x, or the opposite where clockwise is positive (turn = -1)."""
+        """x F_y - y F_x, or y F_x - x F_y where clockwise is positive (turn = -1)."""
         first, second = times(self.x, self.along_y), times(self.y, self.along_x)
-        return total((turn, first), (-turn, second))
+        return total((1, first), (-1, second)) if turn > 0 else total((1, second), (-1, first))
 
 
 def _acting(digits: Digits, pivot: str, force: Force) -> _Acting:
