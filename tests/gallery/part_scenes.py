@@ -8,6 +8,7 @@ from typing import Final
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Scene, Shape, composed, heading, line
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import (
+    arm,
     distributed,
     goods,
     limb,
@@ -85,9 +86,9 @@ def _people() -> tuple[_Named, ...]:
 def _limbs() -> tuple[_Named, ...]:
     return (
         ("upper arm, forearm, hand", (
-            *limb.bone(0j, 58j, _T), *limb.joint(0j, 4.0, _T), *limb.forearm(0j, 95 + 0j, _T),
+            *limb.bone(0j, 58j, _T), *limb.joint(0j, 4.0, _T), *arm.forearm(0j, 95 + 0j, _T),
         )),
-        ("hanging arm", limb.hanging_arm(0j, -40j, _T)),
+        ("hanging arm", arm.hanging_arm(0j, -40j, _T)),
         ("thigh, lower leg, foot", (
             *limb.bone(0j, -58 + 0j, _T, 1.3), *limb.joint(0j, 4.0, _T),
             *limb.lower_leg(0j, 75 * heading(-60.0), _T),

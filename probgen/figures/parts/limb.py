@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Final
 
 from probgen.figures.paper.scene import (
     BARE,
@@ -21,16 +22,21 @@ from probgen.figures.paper.scene import (
     Tone,
     bearing,
     circle,
+    dot,
     heading,
     polygon,
 )
-from probgen.figures.paper.tag import Tag
+from probgen.figures.paper.tag import Tag, What
 
 Bend = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 """A cubic piece: two controls and an end, along and across the limb (pt)."""
 
+_CONDYLE: Final = 15.0  # radius of a thigh bone's end at the knee, pt
+_CAP: Final = 8.0  # how far the controls of a kneecap's back are behind it, pt
+_TENDON: Final = 80.0  # length of the tendon below a kneecap, pt
 
-def _outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Sequence[Bend],
+
+def outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Sequence[Bend],
              tag: Tag) -> Curve:  # fmt: skip
     """A curve given along and across a direction."""
 
@@ -45,58 +51,6 @@ def _mirrored(bend: Bend, sign: int) -> Bend:
     """A piece on the other side of its limb when the sign is -1."""
     (a, b), (c, d), (e, f) = bend
     return (a, sign * b), (c, sign * d), (e, sign * f)
-
-
-def forearm(elbow: Spot, hand: Spot, tag: Tag, *, behind: bool = False) -> tuple[Shape, ...]:
-    """A tapering forearm from the elbow's pin, and a fist about its end point.
-
-    behind: it begins at a tendon's end behind the elbow instead, rounded about that.
-    """
-    n = abs(hand - elbow)
-    wrist = n - 15.0
-    bends: tuple[Bend, ...] = (
-        ((0.16 * n, 7.2), (0.34 * n, 7.0), (0.55 * n, 4.8)),
-        ((0.7 * n, 3.4), (wrist - 8, 3.0), (wrist, 3.0)),
-        ((wrist + 3, 3.2), (wrist + 5, 6.6), (wrist + 11, 7.0)),  # the fist
-        ((wrist + 18, 7.6), (wrist + 25, 6.0), (wrist + 25, 0.5)),
-        ((wrist + 25, -5.6), (wrist + 19, -7.0), (wrist + 12, -6.6)),
-        ((wrist + 6, -6.2), (wrist + 4, -3.2), (wrist, -3.0)),
-        ((wrist - 8, -3.0), (0.7 * n, -3.8), (0.55 * n, -4.8)),
-        ((0.34 * n, -6.6), (0.16 * n, -6.8), (4.0, -5.4)),
-    )
-    if behind:
-        bends += (
-            ((0.5, -5.2), (-3.6, -3.4), (-3.6, 0.0)),
-            ((-3.6, 3.4), (0.5, 5.2), (4.0, 5.4)),
-        )
-    unit = (hand - elbow) / n
-    return _outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
-
-
-def hanging_arm(shoulder: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """A whole arm, straight from the shoulder to a fist about its end point."""
-    n = abs(hand - shoulder)
-    side: tuple[Bend, ...] = (
-        ((0.16 * n, 5.2), (0.3 * n, 4.6), (0.48 * n, 3.6)),
-        ((0.6 * n, 4.2), (n - 12, 2.8), (n - 7, 2.5)),
-        ((n - 5, 2.6), (n - 4, 4.3), (n - 1, 4.4)),
-        ((n + 3, 4.5), (n + 4.6, 2.8), (n + 4.6, 0.0)),
-    )
-    starts = (0.0, 4.6), *(bend[2] for bend in side)
-    back = tuple(
-        ((c, -d), (a, -b), (x, -y))
-        for (x, y), ((a, b), (c, d), _) in zip(starts[-2::-1], side[::-1], strict=True)
-    )
-    unit = (hand - shoulder) / n
-    return (_outline(shoulder, unit, starts[0], (*side, *back), tag),)
-
-
-def _fingers(wrist: Spot, unit: complex, tag: Tag) -> Path:
-    """The thumb across a fist, and the lines between its fingers."""
-    thumb = ((5.0, 1.5), (9.0, 3.8), (14.0, 3.2), (16.0, 0.6), (13.5, -0.8), (9.0, 0.0))
-    lines = (thumb, *(((x, -0.6), (x + 1.0, -5.6)) for x in (14.0, 17.5, 21.0)))
-    spots = [tuple(wrist + unit * complex(x, y) for x, y in run) for run in lines]
-    return Path(tuple(spots), FINE, tag)
 
 
 def lower_leg(knee: Spot, ankle: Spot, tag: Tag, toes: int = 1) -> tuple[Shape, ...]:
@@ -116,7 +70,7 @@ def lower_leg(knee: Spot, ankle: Spot, tag: Tag, toes: int = 1) -> tuple[Shape, 
         ((0.72 * n, -3.6 * s), (0.6 * n, -6 * s), (0.4 * n, -8 * s)),
         ((0.25 * n, -9 * s), (0.1 * n, -7 * s), (4.0, -5.2 * s)),
     )
-    return (_outline(knee, (ankle - knee) / n, (4.0, 5.2 * s), bends, tag),)
+    return (outline(knee, (ankle - knee) / n, (4.0, 5.2 * s), bends, tag),)
 
 
 def bone(joint: Spot, end: Spot, tag: Tag, thickness: float = 1.0) -> tuple[Shape, ...]:
@@ -132,11 +86,11 @@ def bone(joint: Spot, end: Spot, tag: Tag, thickness: float = 1.0) -> tuple[Shap
         ((0.8 * n, -7.2 * w), (0.62 * n, -7.4 * w), (0.4 * n, -6.8 * w)),
         ((0.2 * n, -6.2 * w), (8, -5.4 * w), (4.4, -4.6 * w)),
     )
-    inside = replace(_outline(joint, unit, (4.4, 4.6 * w), face, tag), pen=BARE)
+    inside = replace(outline(joint, unit, (4.4, 4.6 * w), face, tag), pen=BARE)
 
     def side(sign: int) -> Curve:
         bends = [_mirrored(bend, sign) for bend in face[:2]]
-        edge = _outline(joint, unit, (4.4, 4.6 * w * sign), bends, tag)
+        edge = outline(joint, unit, (4.4, 4.6 * w * sign), bends, tag)
         return replace(edge, tone=None)
 
     return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
@@ -185,7 +139,7 @@ def trunk(hips: Spot, neck: Spot, tag: Tag) -> tuple[Shape, ...]:
         ((0.55 * n, -13.5 * s), (0.3 * n, -12.0 * s), (0.14 * n, -12.0 * s)),
         ((-4.0, -12.0 * s), (-11.0, -6.0 * s), (-9.0, 2.0 * s)),
     )
-    return (_outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
+    return (outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
 
 
 def foot(heel: Spot, ankle: Spot, ball: Spot, tag: Tag) -> tuple[Shape, ...]:
@@ -208,7 +162,7 @@ def foot(heel: Spot, ankle: Spot, ball: Spot, tag: Tag) -> tuple[Shape, ...]:
         ((-5.5, -2.0 * s), (-2.0, -1.0 * s), (0.0, 0.0)),
         ((2.0, 2.0 * s), (max(a - 9.0, 3.0), 4.0 * s), (max(a - 7.0, 4.0), 6.5 * s)),
     )
-    return (_outline(heel, unit, (a + 5.5, 6.5 * s), bends, tag),)
+    return (outline(heel, unit, (a + 5.5, 6.5 * s), bends, tag),)
 
 
 def jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
@@ -230,24 +184,27 @@ def jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
         )
         for at in (-11.0, -6.4, -1.8, 2.8)
     )
-    outline = _outline(joint, unit, (3.2, 3.0 * s), bends, tag)
-    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
+    drawn = outline(joint, unit, (3.2, 3.0 * s), bends, tag)
+    return drawn, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
 
 
 def upper_jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """The skull above a lower jaw: from the joint along the cheekbone to nose and upper teeth."""
+    """The head about a lower jaw: the light outline of a profile with its mouth open, the skull
+    above the joint with the socket of its eye, and the upper teeth.
+    """
     n = abs(tip - joint)
     unit = (tip - joint) / n
     s = 1 if unit.real >= 0 else -1
-    bends: tuple[Bend, ...] = (
-        ((-2.0, 22.0 * s), (0.1 * n, 38.0 * s), (0.3 * n, 40.0 * s)),  # the temple
-        ((0.45 * n, 40.0 * s), (0.5 * n, 62.0 * s), (0.66 * n, 62.0 * s)),  # below the eye
-        ((0.8 * n, 62.0 * s), (0.86 * n, 56.0 * s), (n - 4.0, 52.0 * s)),
-        ((n + 4.0, 50.0 * s), (n + 8.0, 38.0 * s), (n + 6.0, 34.0 * s)),  # the nose
-        ((n + 2.0, 30.0 * s), (n + 11.0, 24.0 * s), (n + 8.0, 20.0 * s)),
-        ((n, 19.0 * s), (0.7 * n, 20.0 * s), (0.52 * n, 20.0 * s)),
-        ((0.46 * n, 24.0 * s), (0.3 * n, 26.0 * s), (0.2 * n, 22.0 * s)),  # the cheekbone
-        ((0.1 * n, 18.0 * s), (7.0, 10.0 * s), (4.0, 4.0 * s)),
+    skull: tuple[Bend, ...] = (
+        ((-0.12 * n, -3.0), (-0.2 * n, 0.04 * n), (-0.28 * n, 0.1 * n)),
+        ((-0.5 * n, 0.18 * n), (-0.64 * n, 0.4 * n), (-0.6 * n, 0.62 * n)),
+        ((-0.52 * n, 1.18 * n), (0.78 * n, 1.26 * n), (0.92 * n, 0.78 * n)),  # the brow
+        ((0.95 * n, 0.7 * n), (0.9 * n, 0.66 * n), (0.95 * n, 0.6 * n)),
+        ((0.98 * n, 0.5 * n), (0.9 * n, 20.0 + 0.2 * n), (n - 2.0, 20.0 + 0.12 * n)),
+        ((n + 3.0, 20.0 + 0.06 * n), (n + 9.0, 24.0), (n + 7.0, 20.0)),
+        ((n, 19.0), (0.7 * n, 20.0), (0.52 * n, 20.0)),
+        ((0.46 * n, 24.0), (0.3 * n, 26.0), (0.2 * n, 22.0)),  # the cheekbone
+        ((0.1 * n, 18.0), (7.0, 10.0), (4.0, 4.0)),
     )
     teeth = tuple(
         tuple(
@@ -256,8 +213,36 @@ def upper_jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
         )
         for at in (-11.0, -6.4, -1.8, 2.8)
     )
-    outline = _outline(joint, unit, (-3.0, 4.0 * s), bends, tag)
-    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
+    eye = circle(
+        joint + unit * complex(0.76, 0.66 * s) * n, 0.09 * n, MEDIUM, tag, tone=Tone.PERSON
+    )
+    return (
+        _profile(joint, unit, n, s, Tag(What.SCENERY)),
+        outline(joint, unit, (-3.0, 4.0 * s), [_mirrored(bend, s) for bend in skull], tag),
+        eye,
+        Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER),
+    )
+
+
+def _profile(joint: Spot, unit: complex, n: float, s: int, tag: Tag) -> Curve:
+    """The outline of a head from the nape to the throat, its lower jaw `n` long; s: 1 for one
+    that looks to the right, -1 to the left.
+    """
+    bends: tuple[Bend, ...] = (
+        ((-0.46 * n, -4.0), (-0.74 * n, 0.2 * n), (-0.7 * n, 0.62 * n)),
+        ((-0.62 * n, 1.34 * n), (0.86 * n, 1.38 * n), (1.0 * n, 0.82 * n)),
+        ((1.03 * n, 0.72 * n), (1.0 * n, 0.7 * n), (1.03 * n, 0.64 * n)),
+        ((1.07 * n, 0.54 * n), (1.15 * n, 20.0 + 0.26 * n), (1.17 * n, 20.0 + 0.2 * n)),  # the nose
+        ((1.18 * n, 20.0 + 0.14 * n), (1.1 * n, 20.0 + 0.12 * n), (n + 14.0, 27.0)),
+        ((n + 18.0, 22.0), (n + 19.0, 15.0), (n + 12.0, 14.5)),  # the lips
+        ((n + 6.0, 12.0), (n + 6.0, 4.0), (n + 13.0, 1.0)),
+        ((n + 18.0, -1.0), (n + 16.0, -6.0), (n + 15.0, -8.0)),
+        ((n + 19.0, -14.0), (n + 20.0, -26.0), (n + 6.0, -27.0)),  # the chin
+        ((0.7 * n, -27.0), (0.3 * n, -22.0), (0.16 * n, -38.0)),
+    )
+    turned = [_mirrored(bend, s) for bend in bends]
+    profile = outline(joint, unit, (-0.44 * n, -38.0 * s), turned, tag)
+    return replace(profile, pen=LIGHT, tone=Tone.SKIN)
 
 
 def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: Tag) -> tuple[Shape, ...]:
@@ -287,10 +272,10 @@ def kneecap(at: Spot, back: complex, tag: Tag) -> tuple[Shape, ...]:
     """A kneecap in profile; back: the unit step toward the thigh bone behind it."""
     half, thick = 14.0, 6.0
     bends: tuple[Bend, ...] = (
-        ((thick, 0.55 * half), (thick, -0.55 * half), (0.0, -half)),
+        ((_CAP, 0.55 * half), (_CAP, -0.55 * half), (0.0, -half)),
         ((-1.5 * thick, -0.6 * half), (-1.5 * thick, 0.6 * half), (0.0, half)),
     )
-    return (replace(_outline(at, back, (0.0, half), bends, tag), tone=Tone.PERSON),)
+    return (replace(outline(at, back, (0.0, half), bends, tag), tone=Tone.PERSON),)
 
 
 def patella(at: Spot, along: complex, tag: Tag) -> tuple[Shape, ...]:
@@ -299,18 +284,68 @@ def patella(at: Spot, along: complex, tag: Tag) -> tuple[Shape, ...]:
         ((-3.0, 3.2), (3.0, 3.2), (4.5, 0.0)),
         ((3.0, -3.0), (-3.0, -3.0), (-4.5, 0.0)),
     )
-    return (replace(_outline(at, along, (-4.5, 0.0), bends, tag), tone=Tone.PERSON),)
+    return (replace(outline(at, along, (-4.5, 0.0), bends, tag), tone=Tone.PERSON),)
 
 
 def knee(at: Spot, thigh: complex, shin: complex, tag: Tag) -> tuple[Shape, ...]:
-    """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
+    """The bones behind a kneecap, each along the tendon over it (unit steps): the thigh's round
+    end, which the kneecap lies on, and the shin, to whose front the lower tendon runs.
+    """
     back = (thigh + shin) / abs(thigh + shin)
-    centre, apart = at + back * 42.0, thigh - shin
+    centre = at + back * (_CONDYLE + 0.75 * _CAP)
+    front = (thigh / shin).imag
     return (
-        circle(centre, 15.0, MEDIUM, tag, tone=Tone.BODY),
-        *bone(centre + thigh * 12.0 - apart * 2.0, centre + thigh * 68.0 - apart * 3.0, tag),
-        *bone(centre + shin * 12.0 + apart * 2.0, centre + shin * 68.0 + apart * 3.0, tag),
+        *_shin(at, shin, -1 if front > 0 else 1, tag),
+        *_thigh(centre, at + thigh * 112.0 + _inward(thigh, back) * 8.0, tag),
     )
+
+
+def _inward(way: complex, back: complex) -> complex:
+    """The unit step square to a way, to the side where the joint is."""
+    return way * 1j if dot(way * 1j, back) > 0 else way * -1j
+
+
+def _thigh(centre: Spot, end: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A thigh bone, its round end about a centre; it is broken off at its other end."""
+    n, r, k = abs(end - centre), _CONDYLE, 0.5523 * _CONDYLE
+    unit = (end - centre) / n
+    side: tuple[Bend, ...] = (
+        ((0.8 * n, 7.2), (0.66 * n, 6.4), (0.5 * n, 6.8)),
+        ((0.34 * n, 7.2), (1.2 * r, r), (0.0, r)),
+        ((-k, r), (-r, k), (-r, 0.0)),
+    )
+    other = tuple(_mirrored(bend, -1) for bend in _reversed((n, 7.6), side))
+    drawn = outline(centre, unit, (n, 7.6), (*side, *other), tag)
+    return drawn, *break_mark(end, bearing(unit), 7.6, tag)
+
+
+def _reversed(start: tuple[float, float], bends: Sequence[Bend]) -> tuple[Bend, ...]:
+    """The same pieces of a curve from their end back to its start."""
+    ends = (start, *(bend[2] for bend in bends))
+    return tuple(
+        (second, first, end)
+        for end, (first, second, _) in zip(ends[-2::-1], bends[::-1], strict=True)
+    )
+
+
+def _shin(at: Spot, unit: complex, side: int, tag: Tag) -> tuple[Shape, ...]:
+    """A shin bone whose front has the end of a tendon on it that comes straight from a kneecap.
+
+    side: 1 for a bone to the right of the way down the tendon, -1 for one to the left.
+    """
+    t = _TENDON
+    bends: tuple[Bend, ...] = (
+        ((t + 16, -3.0), (t + 6, 0.0), (t, 0.0)),
+        ((t - 8, 0.0), (t - 12, -2.0), (t - 20, -5.0)),  # the bump that the tendon is fixed to
+        ((t - 28, -8.0), (t - 42, -6.0), (t - 42, -12.0)),
+        ((t - 42, -20.0), (t - 43, -30.0), (t - 40, -36.0)),  # the head, below the thigh bone
+        ((t - 36, -42.0), (t - 18, -22.0), (t + 4, -20.0)),
+        ((t + 12, -18.0), (t + 20, -18.0), (t + 34, -18.0)),
+    )
+    turned = tuple(_mirrored(bend, side) for bend in bends)
+    drawn = outline(at, unit, (t + 34, -4.0 * side), turned, tag)
+    end = at + unit * complex(t + 34, -11.0 * side)
+    return drawn, *break_mark(end, bearing(unit), 7.0, tag)
 
 
 def break_mark(at: Spot, direction: float, half: float, tag: Tag) -> tuple[Shape, ...]:

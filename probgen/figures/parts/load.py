@@ -10,7 +10,7 @@ from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import goods, limb, mechanical, person
+from probgen.figures.parts import arm, goods, limb, mechanical, person
 
 PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD, Thing.TODDLER)
 ROPE: Final = 12.0
@@ -123,7 +123,7 @@ def _hung(
     if seat.arm:
         hand = spot - 1j * max(rope, 40.0)
         shapes = (
-            *limb.hanging_arm(spot, hand, tag),
+            *arm.hanging_arm(spot, hand, tag),
             *mechanical.hung_block(hand, 11.0, *size, tag),
         )
         return shapes, bounds(shapes[-1:])

@@ -9,7 +9,7 @@ from probgen.bank.depiction import Look, Source
 from probgen.figures.measured.flat import flat_of
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical, person, rod, solid
+from probgen.figures.parts import arm, limb, mechanical, person, rod, solid
 from probgen.figures.parts.flat import flat
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
@@ -111,7 +111,7 @@ def _limb(
     joint = next((stage.spot(e.at) for e in own if e.kind == Kind.HINGE), spots[0])
     match look:
         case Look.FOREARM | Look.ARM:
-            return limb.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
+            return arm.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
         case Look.LEG:
             leg = limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
             if any(e.kind == Kind.HINGE for e in own):

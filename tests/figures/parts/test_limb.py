@@ -4,36 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Curve, Path, bounds, heading
-from probgen.figures.paper.tag import UNTAGGED
+from probgen.figures.paper.scene import MEDIUM, Curve, Path, bounds, heading
+from probgen.figures.paper.tag import UNTAGGED, What
 from probgen.figures.parts import limb
-
-
-@pytest.mark.parametrize("length", [60.0, 110.0])
-def test_a_forearm_begins_at_its_elbow_and_its_hand_is_about_its_end(length: float) -> None:
-    box = bounds(limb.forearm(5j, 5j + length, UNTAGGED))
-    assert box.left == pytest.approx(0.0, abs=5.0)
-    assert length < box.right < length + 16.0
-    assert box.bottom < 5.0 < box.top
-
-
-def test_a_forearm_that_reaches_behind_its_elbow_is_rounded_about_that_end() -> None:
-    outline = limb.forearm(0j, 80 + 0j, UNTAGGED, behind=True)[0]
-    assert isinstance(outline, Curve)
-    assert outline.pieces[-1][-1] == outline.start
-    assert -6.0 < bounds([outline]).left < -2.0
-
-
-def test_a_hanging_arm_is_alike_on_both_sides_and_thins_to_its_fist() -> None:
-    (arm,) = limb.hanging_arm(0j, -40j, UNTAGGED)
-    box = bounds([arm])
-    assert box.left == pytest.approx(-box.right)
-    assert box.top == pytest.approx(0.0, abs=0.5)
-    assert -48.0 < box.bottom < -42.0
-    assert isinstance(arm, Curve)
-    ends = [abs(end.real) for *_, end in arm.pieces]
-    shoulder, wrist, fist = abs(arm.start.real), ends[1], ends[2]
-    assert wrist < fist < shoulder
 
 
 @pytest.mark.parametrize("toes", [1, -1])
@@ -84,6 +57,38 @@ def test_a_kneecap_lies_before_the_bones_behind_it() -> None:
     thigh, shin = back * heading(40.0), back * heading(-40.0)
     bones = bounds(limb.knee(0j, thigh, shin, UNTAGGED)).centre
     assert (bones / back).real > 20.0 > (cap / back).real
+
+
+@pytest.mark.parametrize("opening", [65.0, 85.0, 110.0])
+def test_a_kneecap_lies_on_the_round_end_of_the_thigh_bone(opening: float) -> None:
+    thigh, shin = heading(180.0 - opening / 2), heading(180.0 + opening / 2)
+    cap = bounds(limb.kneecap(0j, -1 + 0j, UNTAGGED))
+    _, _, bone, _ = limb.knee(0j, thigh, shin, UNTAGGED)
+    # Their edges are one line.
+    assert bounds([bone]).right == pytest.approx(cap.left + MEDIUM.weight, abs=0.05)
+
+
+@pytest.mark.parametrize("opening", [65.0, 85.0, 110.0])
+def test_the_tendon_below_a_kneecap_ends_on_the_front_of_the_shin(opening: float) -> None:
+    thigh, shin = heading(180.0 - opening / 2), heading(180.0 + opening / 2)
+    bone, *_ = limb.knee(0j, thigh, shin, UNTAGGED)
+    assert isinstance(bone, Curve)
+    assert min(abs(end - 80.0 * shin) for *_, end in bone.pieces) < 1e-9
+    front = [(end / shin).imag for *_, end in bone.pieces]
+    assert max(front) < 1e-9  # all of it behind the tendon
+
+
+@pytest.mark.parametrize("side", [1, -1])
+@pytest.mark.parametrize("length", [60.0, 80.0, 130.0])
+def test_a_jaw_is_in_a_head_with_an_eye_that_looks_to_its_teeth(side: int, length: float) -> None:
+    head, skull, eye, _ = limb.upper_jaw(0j, length * side + 0j, UNTAGGED)
+    jaw, _ = limb.jaw(0j, length * side + 0j, UNTAGGED)
+    whole, above, seen = bounds([head]), bounds([skull]), bounds([eye])
+    assert head.tag.what is What.SCENERY  # behind the jaw
+    assert whole.left < above.left < above.right < whole.right
+    assert whole.bottom < bounds([jaw]).bottom
+    assert above.top > length
+    assert 0.5 * length < seen.centre.real * side < length
 
 
 @pytest.mark.parametrize("side", [1, -1])

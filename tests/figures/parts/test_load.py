@@ -11,7 +11,7 @@ from probgen.bank.depiction import LOADS, Load, Manner, Thing
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import goods, limb, mechanical, person
+from probgen.figures.parts import arm, goods, limb, mechanical, person
 from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs
 from tests.figures.seen import tag
 
@@ -121,7 +121,7 @@ def test_what_an_arm_holds_hangs_from_its_hand() -> None:
     shapes, face = draw_load(load("block hung"), replace(LEVEL, arm=True), ROOM, _TAG)
     hand = SPOT - 40j
     held = mechanical.hung_block(hand, 11.0, 34.0, 16.0, _TAG)
-    assert shapes == (*limb.hanging_arm(SPOT, hand, _TAG), *held)
+    assert shapes == (*arm.hanging_arm(SPOT, hand, _TAG), *held)
     assert face == bounds(held[-1:])
 
 

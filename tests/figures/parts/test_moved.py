@@ -11,7 +11,7 @@ import pytest
 
 from probgen.figures.paper.scene import MEDIUM, Arc, Arrow, Box, Curve, Path, Shape, heading
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.parts import distributed, goods, limb, mechanical, person, scenery, solid
+from probgen.figures.parts import arm, distributed, goods, limb, mechanical, person, scenery, solid
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
@@ -45,8 +45,8 @@ TURNING: dict[str, Part] = {
     "section": lambda at, way: mechanical.section(at, way, 3.0, _T),
     "broken off": lambda at, way: limb.break_mark(at, degrees(way), 4.0, _T),
     "bone": lambda at, way: limb.bone(at, at + 60 * way, _T, 1.3),
-    "forearm": lambda at, way: limb.forearm(at, at + 95 * way, _T),
-    "hanging arm": lambda at, way: limb.hanging_arm(at, at + 40 * way, _T),
+    "forearm": lambda at, way: arm.forearm(at, at + 95 * way, _T),
+    "hanging arm": lambda at, way: arm.hanging_arm(at, at + 40 * way, _T),
     "lower leg": lambda at, way: limb.lower_leg(at, at + 75 * way, _T, -1),
     "kneecap": lambda at, way: limb.kneecap(at, way, _T),
     "small kneecap": lambda at, way: limb.patella(at, way, _T),
