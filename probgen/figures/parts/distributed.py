@@ -13,18 +13,19 @@ from probgen.figures.paper.tag import Tag
 
 def spread(
     start: Spot, end: Spot, direction: float, heights: Sequence[float], tag: Tag,
-    gaps: Sequence[Box] = (), inner: bool = False,
+    gaps: Sequence[Box] = (), before: Sequence[Box] = (), inner: bool = False,
 ) -> tuple[Shape, ...]:  # fmt: skip
     """A distributed load: a row of arrows onto the line from start to end, under its envelope.
 
     direction: of the load, degrees; heights: the arrows' lengths at equal steps from start to end,
     pt, two of them where its envelope is straight.
-    gaps: what stands among the arrows; they leave room for it.  inner: no arrow is at an end, where
-    it would lie on the ground.
+    gaps: what stands among the arrows; they leave room for it.  before: what stands among them too,
+    but the envelope runs on behind it.  inner: no arrow is at an end, where it would lie on the
+    ground.
     """
     step, way, steps = heading(direction), end - start, len(heights) - 1
     count = max(3, round(abs(way) / 13.0))
-    wide = [box.grown(2.0) for box in gaps]
+    wide, ahead = ([box.grown(2.0) for box in boxes] for boxes in (gaps, before))
 
     def top(share: float) -> Spot:
         return start + way * share - step * size_between(heights, share)
@@ -37,7 +38,7 @@ def spread(
     places = (i + 0.5 for i in range(count)) if inner else range(count + 1)
     for place in places:
         foot, tip = start + way * place / count, top(place / count)
-        if any(_passes(foot, tip, box) for box in wide):
+        if any(_passes(foot, tip, box) for box in (*wide, *ahead)):
             continue
         if abs(tip - foot) > 5.0:
             arrows.append(Arrow(tip, foot, FINE, tag, 4.0, 2.6))

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import isclose
 from typing import Final
 
 from probgen.bank.depiction import Load, Look, Manner, Thing
-from probgen.figures.measured.distributed import ROW, Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
@@ -26,10 +24,9 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
-from probgen.figures.parts import distributed, goods, mechanical, solid
+from probgen.figures.parts import goods, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import PEOPLE, ROPE, Seat, draw_load, hangs
-from probgen.figures.situation import water
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.fixture import room_under
@@ -37,15 +34,11 @@ from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
 from probgen.figures.situation.standing import waist
-from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
 
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
-_BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its letter stands
-_OFF: Final = 2.5  # how far off a slanting curve, pt
-_OVER: Final = 4.0  # how far over a slanting load dimension lines keep, pt
 _ALIKE: Final = 8.0  # between the widths of a block and a load on it that are drawn as one, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
@@ -71,7 +64,8 @@ class Burdens:
         self.system = stage.system
         self.field = field
         self.surfaces = surfaces
-        self.loads: dict[str, list[Box]] = {}  # what stands on or hangs from a body
+        self.loads: dict[str, list[Box]] = {}  # what else stands on or hangs from a body
+        self.people: dict[str, list[Box]] = {}  # who is on a body
         self.hung: dict[str, float] = {}  # how far down what hangs from a body reaches, pt
         self.things: list[Box] = []  # all that has a mass of its own
 
@@ -162,7 +156,8 @@ class Burdens:
         """Something a body carries."""
         shapes, face = self._clear_load(load, seat, extent(text), Tag(What.LOAD, element.id))
         box = bounds(shapes)
-        self.loads.setdefault(element.body, []).append(box)
+        upon = self.people if load.thing in PEOPLE else self.loads
+        upon.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
         note = self._set(shapes, face, self.stage.spot(element.at), text, tag)
         if note and self.stage.look(element.body) in LIMBS and load.manner is Manner.HANGS:
@@ -306,73 +301,6 @@ class Burdens:
             (complex(box.left, middle.imag), 180.0),
             (complex(middle.real, end[0]), end[1]),
         )
-
-    def spreads(self, body: Body) -> Iterator[Note]:
-        """Draw the distributed loads on a body; for each its load per length at its ends."""
-        own = [element for element in self.system.elements if element.body == body.id]
-        drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], ROW)
-        standing = self.loads.get(body.id, [])
-        for row in drawn:
-            self.field.add(*water.beside(self.stage, row))
-            tag = Tag(What.DISTRIBUTED, row.element.id)
-            self._watch_above(row)
-            wet = row.element.id in self.stage.depicts.fluids
-            way, heights = row.direction, row.heights
-            arrows = distributed.spread(*row.feet, way, heights, tag, gaps=standing, inner=wet)
-            self.field.add(*arrows)
-        for row in drawn:
-            yield from self._row_labels(row, covered=any(covers(other, row) for other in drawn))
-
-    def _watch_above(self, row: Row) -> None:
-        """Keeps dimension lines out of the notch over a load whose size falls off."""
-        first, last = row.tops
-        if len(row.heights) == 2 and row.heights[0] != row.heights[1]:
-            up = -heading(row.direction) * (max(row.heights) - sum(row.heights) / 2 + _OVER)
-            self.field.watch(line((first + last) / 2, (first + last) / 2 + up, LIGHT))
-
-    def _row_labels(self, row: Row, *, covered: bool) -> Iterator[Note]:
-        away, shares = row.direction + 180.0, row.spread.shares
-        first, last = row.tops
-        if len(row.heights) > 2 and not covered:
-            yield from self._curve_labels(row, away)
-            return
-        if len(row.spread.names) == 2 and min(shares) > 0:
-            places: list[tuple[tuple[Spot, float], ...]] = [((first, away),), ((last, away),)]
-        elif covered:  # another load stands on this one
-            ends = [(f + t) / 2 for f, t in zip(row.feet, row.tops, strict=True)]
-            way = bearing(ends[1] - ends[0])
-            places = [((ends[1], way), (ends[0], way + 180.0))]
-        else:
-            largest = first if row.heights[0] > row.heights[1] else last
-            even = [(first + (last - first) * share, away) for share in (0.5, 0.25, 0.75)]
-            inward = away + (-45.0 if largest == first else 45.0)
-            at_end = (largest, away), (largest, inward)
-            places = [tuple(even) if shares[0] == shares[1] else at_end]
-        for name, anchors in zip(row.spread.names, places, strict=False):
-            id = name.id if isinstance(name, Name) else row.element.id
-            yield Note(self.stage.text(name), anchors, Tag(What.LABEL, id))
-
-    def _curve_labels(self, row: Row, away: float) -> Iterator[Note]:
-        """The load's letter beside its curve, and each load per length where the curve has it."""
-        measured, sizes = self.stage.measured, [abs(size) for size in row.spread.sizes]
-        places = (0, len(sizes) - 1, sizes.index(max(sizes)))
-        named: dict[int, Name | Number] = {}
-        for name in row.spread.names:
-            size = measured.number(name)
-            at = next((place for place in places if isclose(sizes[place], size)), None)
-            if at is not None:
-                named.setdefault(at, name)
-        for place, name in named.items():
-            id = name.id if isinstance(name, Name) else row.element.id
-            anchor = ((row.edge[place], away),)
-            yield Note(self.stage.text(name), anchor, Tag(What.LABEL, id))
-        spread = row.element.spread
-        if spread is not None and spread.intensity is not None:
-            shares = [share for share in _BESIDE if round(share * (len(sizes) - 1)) not in named]
-            off = heading(away) * _OFF
-            anchors = [(row.edge[round(share * (len(sizes) - 1))] + off, away) for share in shares]
-            tag = Tag(What.LABEL, row.element.id)
-            yield Note(spread.intensity.letter, tuple(anchors), tag)
 
 
 def _weighs(element: Element, body: Body) -> bool:

@@ -64,6 +64,7 @@ from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.section import section_marks
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
+from probgen.figures.situation.spread import draw_spreads
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_inclines, draw_supports
 from probgen.figures.situation.water import beds_under, walls_above
@@ -209,7 +210,7 @@ class _Situation:
                     self._couple(element)
         self.field.add(*section_marks(self.stage, self.shown.sections))
         for body in self.system.bodies:
-            self.notes += burdens.spreads(body)
+            self.notes += draw_spreads(burdens, body)
             burdens.shelves(body)
         self.things = burdens.things
 
@@ -277,13 +278,12 @@ class _Situation:
             self.field.add(mechanical.pad(spot, step / abs(step), Tag(What.LOAD, element.id)))
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(Arrow(tail, head, MEDIUM, tag))
-        text = self.stage.text(force.magnitude)
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
         away = direction + 180.0 if inside else direction
         beside = ((near, direction - 90.0), (near, direction + 90.0))
         # Beyond an arrow that points up or down an extension line may run on.
         anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
-        return Note(text, anchors, Tag(What.LABEL, element.id))
+        return Note(self.stage.text(force.magnitude), anchors, Tag(What.LABEL, element.id))
 
     def _pulls(self) -> None:
         """The sizes of the lines that pull or push with a given force, each once, and the letters

@@ -16,7 +16,8 @@ _BACK_TO_FRONT: Final = (
     (What.BODY,),
     (What.SUPPORT,),
     (What.MUSCLE, What.CABLE, What.ROPE, What.SPRING, What.STRUT, What.PULLEY),
-    (What.LOAD, What.SHELF, What.DISTRIBUTED),
+    (What.DISTRIBUTED,),
+    (What.LOAD, What.SHELF),
 )
 _LAYERS: Final = {kind: place for place, kinds in enumerate(_BACK_TO_FRONT) for kind in kinds}
 

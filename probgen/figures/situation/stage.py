@@ -41,6 +41,7 @@ _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, 
 _END_ON: Final = 0.5  # least |cosine| between axis and normal for an end cut to the surface
 _AGAINST: Final = 0.9  # least cosine between two forces that act against each other
 _BESIDE: Final = 12.0  # how far beside each other their arrows may be, pt
+_RIM: Final = 3.4  # radius of a ring with half of its line, pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +115,9 @@ class Stage:
         unit = heading(direction + 180.0 if self.behind(element) else direction)
         if self.look(element.body) is Look.BOLLARD:
             return spot + unit * solid.BOLLARD
-        if block is None:
-            return spot
+        if block is None:  # what pushes a ring ends at its rim
+            ringed = self.system.body(element.body).particle and self.behind(element)
+            return spot + unit * _RIM if ringed and element.kind is Kind.FORCE else spot
         return spot + block.grip(unit)
 
     def on_paper(self, place: complex) -> Spot:

@@ -26,6 +26,16 @@ def test_a_load_leaves_room_for_what_stands_in_it() -> None:
     assert len(whole.lines) == 1
 
 
+def test_the_edge_of_a_load_runs_on_behind_what_stands_before_it() -> None:
+    box = Box(30.0, 0.0, 40.0, 15.0)
+    top, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), UNTAGGED, (), (box,))
+    feet = [arrow.head.real for arrow in arrows if isinstance(arrow, Arrow)]
+    assert feet
+    assert not [x for x in feet if 28.0 < x < 42.0]
+    assert isinstance(top, Path)
+    assert len(top.lines) == 1
+
+
 def test_a_box_takes_a_share_of_a_slanting_line_too() -> None:
     """Its lower corners 30 + 30j and 40 + 30j, laid off square to the line, as shares of 100."""
     shares = distributed._shares(0j, 100 + 100j, Box(30.0, 30.0, 40.0, 60.0))

@@ -14,7 +14,6 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import meets
-from probgen.figures.paper.tag import What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
@@ -27,7 +26,6 @@ from tests.figures.sketches import (
     LIMB,
     SLOPE,
     TWO,
-    loaded,
     sketch,
     stage,
 )
@@ -146,35 +144,6 @@ def test_only_a_bookcase_has_shelves() -> None:
     for line in tagged(shown[0], "shelf"):
         load = bounds(tagged(shown[0], "load:W_b"))
         assert not any(meets(piece, load) for piece in segments(line))
-
-
-def test_each_end_of_an_uneven_load_has_its_label() -> None:
-    carried = burdens(loaded("both"))
-    notes = list(carried.spreads(carried.system.bodies[0]))
-    assert [str(note.tag) for note in notes] == ["label:w"]
-    assert any(isinstance(shape, Arrow) for shape in carried.field.shapes)
-
-
-def test_the_label_of_a_load_that_falls_off_may_lie_over_it_beside_its_larger_end() -> None:
-    carried = burdens(loaded("falling"))
-    (note,) = carried.spreads(carried.system.bodies[0])
-    (end, away), (also, inward) = note.anchors
-    row = bounds(s for s in carried.field.shapes if s.tag.what is What.DISTRIBUTED)
-    assert end == also
-    assert abs(heading(away) - 1j) < 1e-9
-    assert heading(inward).real * (row.centre - end).real > 0.0
-
-
-@pytest.mark.parametrize(("kind", "kept"), [("falling", True), ("even", False)])
-def test_lengths_keep_out_of_the_notch_over_a_load_that_falls_off(kind: str, kept: bool) -> None:
-    carried = burdens(loaded(kind))
-    list(carried.spreads(carried.system.bodies[0]))
-    row = bounds(
-        shape for shape in carried.field.shapes if str(shape.tag).startswith("distributed")
-    )
-    level = 1j * (row.top + 2.0)
-    crossed = carried.field.crossings(row.left + level, row.right + level)
-    assert crossed == int(kept)
 
 
 def test_how_far_a_body_goes_on_above_what_it_carries() -> None:

@@ -340,3 +340,11 @@ def test_states_with_arrows_between_them_stand_further_apart_each_on_its_own_gro
 
 def box_of_all(scene: Scene, what: What) -> list[Box]:
     return [bounds([shape]) for shape in scene.showing(what)]
+
+
+@pytest.mark.parametrize(("told", "off"), [('P = "push"', 3.4), ('knot = "ring"', 0.0)])
+def test_what_pushes_a_ring_ends_at_its_rim(told: str, off: float) -> None:
+    pushed = KNOT + '\n[[force]]\nbody = "knot"\ndirection = 180\nmagnitude = "40 N"\nsymbol = "P"'
+    shown = stage(pushed, told)
+    element = shown.system.element("P")
+    assert shown.rest(element) - shown.spot(element.at) == pytest.approx(off + 0j)
