@@ -1,4 +1,4 @@
-"""Somebody standing on one leg, from the waist down, seen from the front: an outline behind the
+"""Somebody standing on one leg, from the chest down, seen from the front: an outline behind the
 parts of the body that matter.
 
 Places are pt; the outline is given in centimetres from the hip joint of the standing leg, to the
@@ -22,7 +22,9 @@ SOLE: Final = 0.88
 KNEE: Final = 0.42
 """How far the knee is below it, m."""
 
-_TOP: Final = 23.0  # how far above it the outline is broken off, cm
+_WAIST: Final = 21.0  # how far above it the waist is, cm
+_TOP: Final = 45.0  # and the chest, where the outline is broken off, cm
+_SHOULDER: Final = 6.5  # how far the shoulder is beyond the chest, cm
 _SKIN: Final = 3.5  # from the outer end of a pelvis to the outline, cm
 
 _Run = Sequence[tuple[float, float]]
@@ -52,10 +54,16 @@ class Body:
         """Half the breadth of the waist, cm."""
         return self.middle + self.crest
 
+    @property
+    def chest(self) -> float:
+        """Half the breadth of the chest, cm."""
+        return self.waist + 2.0
+
     def outline(self, tag: Tag) -> tuple[Shape, ...]:
-        """Waist, hips and legs: one straight, the other with its foot off the ground."""
+        """Chest, hips and legs: one straight, the other with its foot off the ground."""
         hip, m = -self.crest - _SKIN, self.middle
-        outer = ((m - self.waist, _TOP), (hip + 2.6, 15.0), (hip, 0.0), (hip + 1.2, -14.0),
+        outer = ((m - self.chest, _TOP), (m - self.chest + 0.4, 36.0), (m - self.waist, _WAIST),
+                 (hip + 2.2, 12.0), (hip, 0.0), (hip + 1.2, -14.0),
                  (-5.6, -38.0), (-5.8, -56.0), (-3.4, -80.0))  # fmt: skip
         sole = ((-4.4, -85.0), *((-5.0, -88.0),) * 2, *((5.2, -88.0),) * 2, (4.4, -85.0))
         inside = ((3.4, -80.0), (5.6, -56.0), (5.2, -42.0), (m - 1.6, -18.0), (m - 0.7, -11.5))
@@ -63,21 +71,24 @@ class Body:
                  (0.2, -82.0), (3.2, -79.5), (3.9, -74.0), (3.2, -68.0), (5.4, -50.0),
                  (5.2, -40.0), (m - 1.6, -18.0), (m - 0.7, -11.5))  # fmt: skip
         raised = [(2 * m - x, y) for x, y in reversed(other)]
-        back = [(2 * m - x, y) for x, y in reversed(outer[:4])]
+        back = [(2 * m - x, y) for x, y in reversed(outer[:6])]
         run = (*outer, *sole, *inside, *raised, *back)
         third = (run[-1][0] - run[0][0]) / 3.0
         torn = ((run[0][0] + 2 * third, _TOP + 3.0), (run[0][0] + third, _TOP - 3.0), run[0])
         return (self._drawn(run, torn, tag),)
 
-    def forearm(self, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
-        """The forearm of the inner side, from where the outline is broken off down to a hand."""
+    def arm(self, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
+        """The arm of the inner side, from where the outline is broken off at the shoulder, over an
+        elbow that is bent outward, down to a hand.
+        """
         end = (hand - self.joint) / self.cm
         across, up = self.inner * end.real, end.imag
-        elbow = self.middle + 0.62 * (across - self.middle)
-        run = ((elbow - 4.2, _TOP), (across - 3.2, up + 7.0), *((across - 1.8, up),) * 2,
-               *((across + 1.8, up),) * 2, (across + 2.4, up + 7.0),
-               (elbow + 4.4, _TOP))  # fmt: skip
-        torn = ((elbow + 1.5, _TOP + 2.0), (elbow - 1.5, _TOP - 2.0), run[0])
+        side = self.middle + self.chest
+        elbow = max(0.5 * (side + across) + 2.0, side + 7.0)
+        run = ((side, 37.0), (elbow - 4.6, 20.0), (across - 3.2, up + 7.0),
+               *((across - 1.8, up),) * 2, *((across + 1.8, up),) * 2, (across + 2.4, up + 7.0),
+               (elbow + 4.4, 21.0), (side + _SHOULDER + 0.5, 38.0), (side + _SHOULDER, _TOP))  # fmt: skip
+        torn = ((side + 4.0, _TOP + 2.0), (side + 2.0, _TOP - 2.0), (side, _TOP))
         return (self._drawn(run, torn, tag),)
 
     def pelvis(self, tag: Tag) -> tuple[Shape, ...]:

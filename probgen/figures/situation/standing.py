@@ -43,11 +43,11 @@ def waist(stage: Stage, id: str) -> tuple[tuple[Spot, float], ...]:
 
 
 def drawn(stage: Stage) -> tuple[Shape, ...]:
-    """The body's outline, and its forearm to a stick."""
+    """The body's outline, and its arm to a stick."""
     body = standing(stage)
     if body is None:
         return ()
     forces = stage.system.elements
     leant = [e for e in forces if stage.depicts.forces.get(e.id) is Source.STICK]
-    arms = [shape for each in leant for shape in body.forearm(stage.spot(each.at), _TAG)]
+    arms = [shape for each in leant for shape in body.arm(stage.spot(each.at), _TAG)]
     return *body.outline(_TAG), *arms

@@ -43,11 +43,23 @@ def test_pelvis_and_joint_are_inside_the_outline_and_the_joint_below_the_pelvis(
         assert encloses(shape, own.at(across, 0.3))
 
 
-def test_the_forearm_ends_at_its_hand() -> None:
+def test_the_arm_ends_at_its_hand() -> None:
     own = body()
     hand = own.at(50.0, 2.0)
-    (arm,) = own.forearm(hand, UNTAGGED)
+    (arm,) = own.arm(hand, UNTAGGED)
     box = box_around([spot for run in runs(arm) for spot in run])
     assert box.bottom == pytest.approx(hand.imag, abs=1.0)
     assert box.left < hand.real < box.right
     assert own.joint.real + own.middle * CM < box.left  # beside the trunk
+
+
+@pytest.mark.parametrize("inner", [1, -1])
+def test_the_arm_begins_at_the_chest_as_high_as_the_outline_goes(inner: int) -> None:
+    own = body(inner)
+    (arm,) = own.arm(own.at(50.0, 2.0), UNTAGGED)
+    box = box_around([spot for run in runs(arm) for spot in run])
+    trunk = box_around(spots_of(own))
+    assert box.top == pytest.approx(trunk.top, abs=2.0)
+    near, edge = (box.left, trunk.right) if inner > 0 else (box.right, trunk.left)
+    assert abs(near - edge) < 3.0 * CM
+    assert trunk.top - own.joint.imag > 40 * CM
