@@ -25,6 +25,8 @@ class Look(Enum):
     WHEELBARROW = auto()
     DRUM = auto()
     CRANKED_DRUM = auto()
+    REEL = auto()
+    GATE = auto()
     CABINET = auto()
     BOOKCASE = auto()
     FOREARM = auto()
@@ -166,6 +168,7 @@ class Anchor(Enum):
     SLING = auto()
     TREE = auto()
     TREE_THICK = auto()
+    BAND = auto()
     CEILING = auto()
     WINCH = auto()
     MACHINE = auto()
@@ -245,7 +248,7 @@ def _loads(thing: Thing, words: str, drawn: str, *manners: Manner) -> Iterator[E
 _PEOPLE: Final = (Manner.STANDS, Manner.HANGS, Manner.LIES)
 
 BODIES: Final = Vocabulary("a body", (
-    Entry(Look.BEAM, ("beam", "gate", "bell crank"), "a bar, or the outline where it is closed"),
+    Entry(Look.BEAM, ("beam", "bell crank"), "a bar, or the outline where it is closed"),
     Entry(Look.PLANK, ("plank",), "a thin bar"),
     Entry(Look.ROD, ("rod",), "a bar that is thinner still"),
     Entry(Look.FISHING_ROD, ("fishing rod",), "a rod that tapers, with a reel and a line along it"),
@@ -254,6 +257,8 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.DRUM, ("drum", "windlass", "winch", "wheel", "capstan", "pulley"),
           "a rim about the hinge for each other point"),
     Entry(Look.CRANKED_DRUM, ("drum with crank",), "the same, a crank to the farthest point"),
+    Entry(Look.REEL, ("reel", "cable reel"), "a drum whose flange hides what is wound on its hub"),
+    Entry(Look.GATE, ("gate",), "boards between two stiles where it is closed, else a bar"),
     Entry(Look.CABINET, ("cabinet", "cupboard", "wardrobe", "refrigerator"),
           "a box about its axis from the floor up"),
     Entry(Look.BOOKCASE, ("bookcase", "shelves"), "such a box with shelves"),
@@ -304,8 +309,7 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.HEAP, "heap, compost, sand, soil", "a heap", Manner.STANDS),
     *_loads(Thing.FEEDER, "feeder, bird feeder", "a bird feeder", Manner.HANGS),
     *_loads(Thing.NET, "net", "a full net", Manner.HANGS),
-    Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",),
-          "a mark, for a weight that is the body's own"),
+    Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",), "a mark, for its body's own"),
 ))  # fmt: skip
 
 HINGES: Final = Vocabulary("a hinge", (
@@ -361,6 +365,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
           "fixed to a post; a pulley, to its top"),
     Entry(Anchor.TREE, ("tree",), "fixed to a tree"),
     Entry(Anchor.TREE_THICK, ("tree by a thick cord",), "the same, a thicker line"),
+    Entry(Anchor.BAND, ("band", "belt"), "a thicker line, round the drum between two of them"),
     Entry(Anchor.MAST, ("mast",), "fixed to a mast beside its body, up from the ground"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),

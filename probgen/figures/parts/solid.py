@@ -14,12 +14,16 @@ from probgen.figures.paper.scene import (
     HEAVY,
     LIGHT,
     MEDIUM,
+    Arc,
     Curve,
     Path,
+    Pen,
     Shape,
     Spot,
     Tone,
+    bearing,
     circle,
+    dot,
     heading,
     line,
     polygon,
@@ -36,6 +40,12 @@ WINCH: Final = 6.5
 LAP: Final = 6.0
 """How far two bars that lie on each other reach beyond the middle of their lap, pt."""
 
+BAND: Final = Pen(1.6)
+"""A band or a belt, seen from its edge."""
+
+_BOARD: Final = 27.0  # about how broad a gate's boards are, pt
+_STILE: Final = 7.0  # and its stiles, pt
+
 TRUNK: Final = 3.3
 """Half the breadth of a tree's trunk, pt."""
 
@@ -48,6 +58,20 @@ TRAY: Final = 27.0
 def box(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     """A solid outline."""
     return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def boarded(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
+    """A gate's outline: level boards between the stiles at its two ends, an odd number of them, so
+    that what is at its middle is on one.
+    """
+    left, right = min(c.real for c in corners), max(c.real for c in corners)
+    low, high = min(c.imag for c in corners), max(c.imag for c in corners)
+    count = max(3, 2 * round((high - low) / _BOARD / 2) + 1)
+    edges = [low + (high - low) * place / count for place in range(1, count)]
+    inner = left + _STILE, right - _STILE
+    boards = tuple((complex(inner[0], edge), complex(inner[1], edge)) for edge in edges)
+    stiles = tuple((complex(x, low), complex(x, high)) for x in inner)
+    return *box(corners, tag), Path((*stiles, *boards), FINE, tag)
 
 
 def lapped(
@@ -86,6 +110,27 @@ def drum(axle: Spot, radii: Sequence[float], tag: Tag) -> tuple[Shape, ...]:
     largest_first = sorted(radii, reverse=True)
     rims = tuple(circle(axle, r, MEDIUM, tag, tone=Tone.BODY) for r in largest_first)
     return (*rims, circle(axle, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER))
+
+
+def reel(axle: Spot, radius: float, tag: Tag) -> tuple[Shape, ...]:
+    """The flange of a reel of cable, seen from its side: its rim, and the hub with four bolts."""
+    hub = 0.3 * radius
+    bolts = (axle + 0.64 * radius * heading(45.0 + 90.0 * turn) for turn in range(4))
+    return (
+        circle(axle, radius, MEDIUM, tag, tone=Tone.BODY),
+        circle(axle, radius - 3.0, FINE, tag),
+        circle(axle, hub, LIGHT, tag, tone=Tone.PERSON),
+        *(circle(bolt, 1.4, FINE, tag, tone=Tone.PAPER) for bolt in bolts),
+    )
+
+
+def band(axle: Spot, ends: tuple[Spot, Spot], pulled: complex, tag: Tag) -> Arc:
+    """A band round a drum from one end to the other, on the side it does not pull to."""
+    begin, end = (bearing(spot - axle) for spot in ends)
+    sweep = (end - begin) % 360.0
+    middle = heading(begin + sweep / 2)
+    sweep -= 360.0 if dot(middle, pulled) > 0 else 0.0
+    return Arc(axle, abs(ends[0] - axle), begin, sweep, BAND, tag)
 
 
 def stand(axle: Spot, radius: float, height: float, tag: Tag) -> tuple[Shape, ...]:

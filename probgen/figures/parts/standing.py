@@ -87,7 +87,8 @@ class Body:
         elbow = max(0.5 * (side + across) + 2.0, side + 7.0)
         run = ((side, 37.0), (elbow - 4.6, 20.0), (across - 3.2, up + 7.0),
                *((across - 1.8, up),) * 2, *((across + 1.8, up),) * 2, (across + 2.4, up + 7.0),
-               (elbow + 4.4, 21.0), (side + _SHOULDER + 0.5, 38.0), (side + _SHOULDER, _TOP))  # fmt: skip
+               (elbow + 4.4, 21.0), (side + _SHOULDER + 0.5, 38.0),
+               (side + _SHOULDER, _TOP))  # fmt: skip
         torn = ((side + 4.0, _TOP + 2.0), (side + 2.0, _TOP - 2.0), (side, _TOP))
         return (self._drawn(run, torn, tag),)
 

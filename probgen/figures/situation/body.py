@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
-from probgen.bank.depiction import Look, Source
+from probgen.bank.depiction import Anchor, Look, Source
 from probgen.figures.measured.flat import flat_of
-from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing
+from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, heading
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import arm, limb, mechanical, person, rod, solid
 from probgen.figures.parts.flat import flat
@@ -34,7 +34,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         return flat(shown.parts, shown.holes, shown.wires, MEDIUM, tag, shown.centres)
     corners = stage.corners(body)
     if corners:
-        return solid.box(corners, tag)
+        return solid.boarded(corners, tag) if look is Look.GATE else solid.box(corners, tag)
     if look in ROUND:
         return _round(stage, body, look, tag)
     if look is Look.TRUSS:
@@ -95,11 +95,24 @@ def _pulled(stage: Stage, body: Body) -> complex:
 def _round(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ...]:
     axle, radii, bars = arms_of(stage.measured, body, look)
     centre = stage.spot(axle)
+    if look is Look.REEL:
+        return solid.reel(centre, max(radii) * stage.scale, tag)
     shapes = solid.drum(centre, [radius * stage.scale for radius in radii], tag)
     for name in bars:
         way = stage.spot(name) - centre
         shapes += mechanical.bar((centre + way / abs(way) * mechanical.PIN, centre + way), 2.2, tag)
-    return shapes
+    return *shapes, *_band(stage, body, centre)
+
+
+def _band(stage: Stage, body: Body, axle: Spot) -> Iterator[Shape]:
+    """The part of a band that lies on a drum, between its two ends."""
+    told = stage.depicts.lines
+    own = [e for e in stage.system.elements if e.body == body.id and told.get(e.id) is Anchor.BAND]
+    ways = [way for e in own if (way := stage.measured.direction_of(e)) is not None]
+    if len(ways) == len(own) == 2:
+        ends = stage.spot(own[0].at), stage.spot(own[1].at)
+        pulled = heading(ways[0]) + heading(ways[1])
+        yield solid.band(axle, ends, pulled, Tag(What.CABLE, own[0].id))
 
 
 def _limb(

@@ -10,7 +10,7 @@ from probgen.figures.paper.scene import dot, heading
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
-_BARS: Final = frozenset({Look.BEAM, Look.PLANK})
+_BARS: Final = frozenset({Look.BEAM, Look.GATE, Look.PLANK})
 _SQUARE: Final = 0.02  # most cosine between two bars in one line and what one pushes the other with
 
 

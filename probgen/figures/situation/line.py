@@ -282,7 +282,7 @@ def _stroked(
     elif count > 1:
         shapes = mechanical.strands(start, end, count, tag)
     else:
-        thick = stage.depicts.lines.get(element.id) is Anchor.TREE_THICK
+        thick = stage.depicts.lines.get(element.id) in (Anchor.TREE_THICK, Anchor.BAND)
         shapes = mechanical.cable(start, end, tag, _THICK if thick else MEDIUM)
     if stage.depicts.lines.get(element.id) is Anchor.SLING and (ways := stage.ways(element)):
         along, half = ways[0] / abs(ways[0]), _LOOSE * stage.halves[element.body]

@@ -20,7 +20,7 @@ LIMBS: Final = frozenset({
 })  # fmt: skip
 """Parts of a human body."""
 
-ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM})
+ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM, Look.REEL})
 """What turns about an axle."""
 
 UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE})

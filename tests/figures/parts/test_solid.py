@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, bounds
+from probgen.figures.paper.scene import Arc, Path, bounds
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import solid
 
@@ -62,3 +62,29 @@ def test_a_wheel_is_about_its_axle() -> None:
     assert max(ring.radius for ring in rings) == solid.WHEEL
     ring = solid.rope_ring(1j, UNTAGGED)
     assert bounds([ring]).centre == pytest.approx(1j)
+
+
+@pytest.mark.parametrize("height", [60.0, 80.0, 120.0])
+def test_the_middle_of_a_gate_is_on_a_board(height: float) -> None:
+    corners = (0j, 1j * height, 130 + 1j * height, 130 + 0j)
+    _, lines = solid.boarded(corners, UNTAGGED)
+    assert isinstance(lines, Path)
+    levels = [a.imag for a, b in lines.lines if a.imag == b.imag]
+    assert len(levels) in (2, 4)
+    assert min(abs(level - height / 2) for level in levels) > 9.0  # with room for its letter
+    assert all(0.0 < spot.real < 130.0 for run in lines.lines for spot in run)
+
+
+def test_a_band_is_round_the_side_of_its_drum_that_it_does_not_pull_to() -> None:
+    under = solid.band(3 + 4j, (-17 + 4j, 23 + 4j), 2j, UNTAGGED)
+    assert (under.centre, under.radius) == (3 + 4j, 20.0)
+    assert bounds([under]).top < 4.0 + 2.0
+    assert bounds([under]).bottom == pytest.approx(-16.0, abs=1.0)
+    over = solid.band(0j, (-20 + 0j, 20 + 0j), -2j, UNTAGGED)
+    assert bounds([over]).bottom > -2.0
+
+
+def test_a_reel_has_a_hub_within_its_flange() -> None:
+    rims = [shape for shape in solid.reel(1j, 50.0, UNTAGGED) if isinstance(shape, Arc)]
+    assert max(rim.radius for rim in rims) == 50.0
+    assert bounds(rims[1:]).width < bounds(rims[:1]).width

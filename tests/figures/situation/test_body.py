@@ -110,3 +110,43 @@ def test_a_leg_without_its_knee_is_broken_off() -> None:
     for text, pieces in ((LIMB, 1), (HELD.replace("shelf", "limb"), 2)):
         set_out = stage(text, 'limb = "leg"')
         assert len(outline_of(set_out, set_out.system.bodies[0], Ends({}, {}))) == pieces
+
+
+BAND = """
+[points]
+C = [0, 0]
+P = ["-L", 0]
+Q = ["L", 0]
+[body.drum]
+along = ["P", "C", "Q"]
+[[hinge]]
+at = "C"
+symbol = "R"
+[[cable]]
+at = "P"
+direction = 90
+symbol = "T_1"
+[[cable]]
+at = "Q"
+direction = 90
+symbol = "T_2"
+[[find]]
+quantity = "T_1"
+"""
+
+
+def test_a_band_lies_on_its_drum_between_its_ends() -> None:
+    plain = shapes_of(BAND, 'drum = "drum"')
+    *rest, lain = shapes_of(BAND, 'drum = "drum"', 'T_1 = "band"', 'T_2 = "band"')
+    assert rest == plain
+    assert isinstance(lain, Arc)
+    assert lain.radius == pytest.approx(120.0)
+
+
+def test_only_a_closed_gate_has_boards() -> None:
+    assert len(shapes_of(BEAM, 'shelf = "gate"')) == 1
+    closed = BEAM.replace('B = ["L", 0]', 'B = ["L", 0]\nC = ["L", "L"]\nD = [0, "L"]').replace(
+        'along = ["A", "B"]', 'along = ["A", "B", "C", "D", "A"]'
+    )
+    assert len(shapes_of(closed, 'shelf = "beam"')) == 1
+    assert len(shapes_of(closed, 'shelf = "gate"')) == 2
