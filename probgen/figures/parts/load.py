@@ -22,7 +22,8 @@ TODDLER: Final = 0.95
 
 _NECK: Final = 4.5  # of a bottle, that is in the hand that holds it, pt
 _SHORTEST: Final = 34.0  # of a person standing, pt
-_TALLEST: Final = 71.0  # 25 mm
+_TALLEST: Final = 105.0  # and the tallest, 37 mm
+_HUNG: Final = 57.0  # of one who hangs by the hands, pt
 _HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
 _BRAIN: Final = 0.75  # from the joint of its neck to its centre of mass, of the radius
 
@@ -159,9 +160,9 @@ def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, 
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
     true = {Thing.CHILD: CHILD, Thing.TODDLER: TODDLER}.get(thing, PERSON) * seat.scale
     # What a small child stands on is small as well, and drawn at a large scale.
-    height = min(max(true, _SHORTEST), 1.5 * _TALLEST if thing is Thing.TODDLER else _TALLEST)
+    height = min(max(true, _SHORTEST), _TALLEST)
     if manner is Manner.HANGS:
-        return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
+        return person.hanging(seat.spot, min(height, _HUNG), tag)
     if seat.steep:
         upward = seat.along if seat.along.imag > 0 else -seat.along
         return person.climbing(seat.top, upward, seat.outward, height, seat.above, tag)

@@ -52,7 +52,7 @@ DRAWN = {
     "person": person.standing(FOOT, PERSON * 40.0, _TAG),
     "rider": person.seated(FOOT, PERSON * 40.0, 1, _TAG),
     "child": person.seated(FOOT, CHILD * 40.0, 1, _TAG),
-    "rider hung": person.hanging(SPOT, 0.8 * 71.0, _TAG),
+    "rider hung": person.hanging(SPOT, 57.0, _TAG),
     "block hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
     "crate hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
     "lamp": mechanical.lamp(SPOT, ROPE, _TAG),
@@ -72,9 +72,11 @@ def test_each_word_draws_its_part(word: str) -> None:
     assert face is None or face == bounds(shapes[-1:])
 
 
-@pytest.mark.parametrize(("scale", "height"), [(10.0, 34.0), (30.0, 52.5), (60.0, 71.0)])
+@pytest.mark.parametrize(
+    ("scale", "height"), [(10.0, 34.0), (30.0, 52.5), (56.0, 98.0), (80.0, 105.0)]
+)
 def test_people_are_to_scale_within_bounds(scale: float, height: float) -> None:
-    """1.75 m, but never below 34 pt or above 71 pt."""
+    """1.75 m, but never below 34 pt or above 105 pt."""
     shapes, _ = draw_load(load("person"), replace(LEVEL, scale=scale), ROOM, _TAG)
     assert shapes == person.standing(FOOT, height, _TAG)
 
@@ -178,4 +180,4 @@ def test_a_toddler_is_small_and_drawn_as_large_as_what_it_stands_on() -> None:
             heights[thing, scale] = bounds(shapes).height
     assert heights[Thing.TODDLER, 60.0] == pytest.approx(0.95 * 60.0, abs=2.0)
     assert heights[Thing.TODDLER, 105.0] == pytest.approx(0.95 * 105.0, abs=3.0)
-    assert heights[Thing.PERSON, 105.0] < 75.0
+    assert heights[Thing.PERSON, 105.0] == pytest.approx(105.0, abs=2.0)
