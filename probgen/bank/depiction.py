@@ -131,6 +131,7 @@ class Touch(Enum):
     SLOT = auto()
     BRANCH = auto()
     FULCRUM = auto()
+    TILE = auto()
 
 
 class Source(Enum):
@@ -178,9 +179,10 @@ TREES: Final = frozenset({Anchor.TREE, Anchor.TREE_THICK})
 
 
 class Fluid(Enum):
-    """What stands beside a distributed load and presses with it."""
+    """What stands beside a distributed load, or about it, and presses with it."""
 
     WATER = auto()
+    TUB = auto()
 
 
 Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery | Fluid
@@ -257,7 +259,7 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.DRUM, ("drum", "windlass", "winch", "wheel", "capstan", "pulley"),
           "a rim about the hinge for each other point"),
     Entry(Look.CRANKED_DRUM, ("drum with crank",), "the same, a crank to the farthest point"),
-    Entry(Look.REEL, ("reel", "cable reel"), "a drum whose flange hides what is wound on its hub"),
+    Entry(Look.REEL, ("reel", "cable reel"), "the flange of a reel, with a hub"),
     Entry(Look.GATE, ("gate",), "boards between two stiles where it is closed, else a bar"),
     Entry(Look.CABINET, ("cabinet", "cupboard", "wardrobe", "refrigerator"),
           "a box about its axis from the floor up"),
@@ -265,14 +267,12 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.FOREARM, ("forearm",), "a forearm and a hand"),
     Entry(Look.ARM, ("arm",), "an arm and a hand, stouter"),
     Entry(Look.LEG, ("leg", "lower leg"), "a lower leg and a foot"),
-    Entry(Look.TRUNK, ("trunk", "torso", "back"),
-          "a trunk from the side; what hangs from it is held in a hand"),
+    Entry(Look.TRUNK, ("trunk", "torso", "back"), "a trunk; a hand holds what hangs from it"),
     Entry(Look.FOOT, ("foot",), "a foot raised on its ball"),
     Entry(Look.JAW, ("jaw",), "a lower jaw with its teeth"),
     Entry(Look.PELVIS, ("pelvis", "hip"), "one half of a pelvis"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
-    Entry(Look.PUSH_UP, ("push-up",),
-          "a person on toes and hands, the outline from toes to shoulder to hands"),
+    Entry(Look.PUSH_UP, ("push-up",), "a person, the outline from toes to shoulder to hands"),
 ))  # fmt: skip
 
 PARTICLES: Final = Vocabulary("a particle", (
@@ -345,6 +345,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.SLOT, ("slot", "slotted"), "a slot about a pin, in the bar its push is square to"),
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
+    Entry(Touch.TILE, ("tile", "slab"), "something flat that it presses on a face"),
 ))  # fmt: skip
 
 FORCES: Final = Vocabulary("a force", (
@@ -361,8 +362,7 @@ FORCES: Final = Vocabulary("a force", (
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
-    Entry(Anchor.POST, ("post", "pole", "bollard", "hook"),
-          "fixed to a post; a pulley, to its top"),
+    Entry(Anchor.POST, ("post", "pole", "bollard", "hook"), "fixed to a post; a pulley, on top"),
     Entry(Anchor.TREE, ("tree",), "fixed to a tree"),
     Entry(Anchor.TREE_THICK, ("tree by a thick cord",), "the same, a thicker line"),
     Entry(Anchor.BAND, ("band", "belt"), "a thicker line, round the drum between two of them"),
@@ -376,6 +376,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
 
 FLUIDS: Final = Vocabulary("a distributed load", (
     Entry(Fluid.WATER, ("water",), "arrows in the water, up to the surface where there is none"),
+    Entry(Fluid.TUB, ("bathtub", "tub"), "the outline of a bathtub about the arrows"),
 ))  # fmt: skip
 
 SCENERY: Final = Vocabulary("`scenery`", (
@@ -384,8 +385,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WALL_LEFT, ("wall left",), "a wall to the left of all, which holds nothing"),
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
-    Entry(Scenery.STANDING, ("person", "person standing"),
-          "the outline of a person about a pelvis, on the leg of its joint"),
+    Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, on one leg"),
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 

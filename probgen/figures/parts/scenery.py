@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from probgen.figures.paper.scene import (
     BARE,
     FINE,
+    HEAVY,
     LIGHT,
     MEDIUM,
     Box,
@@ -61,6 +62,25 @@ def pool(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
         polygon((tip, *rim), FINE, tag, tone=Tone.PAPER),
         Path(strokes, FINE, tag),
     )
+
+
+def bathtub(start: Spot, end: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
+    """A bathtub on something level, from its foot to the steeper head end."""
+    way, up = (end - start) / abs(end - start), 1j * height
+    tub = Curve(
+        start + up,
+        (
+            (start + 0.4 * up + 1.5 * way, start + 2.0 * way, start + 11.0 * way),
+            (start + 20.0 * way, end - 20.0 * way, end - 8.0 * way),
+            (end - 2.0 * way, end + 0.3 * up, end + up),
+            (end + up, start + up, start + up),
+        ),
+        LIGHT,
+        tag,
+        tone=Tone.SKIN,
+    )
+    rim = line(start + up - 3.0 * way, end + up + 2.0 * way, HEAVY, tag)
+    return tub, rim
 
 
 def boat(bow: Spot, length: float, tag: Tag) -> tuple[Shape, ...]:

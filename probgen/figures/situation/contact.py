@@ -17,6 +17,7 @@ from probgen.figures.paper.scene import (
     dot,
     heading,
     line,
+    polygon,
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import rod, scenery, solid
@@ -40,6 +41,8 @@ from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _UNDER: Final = 0.4  # half the weight of the circle at a joint, pt
+_TILE: Final = 5.0  # thickness of a tile, pt
+_FLAT: Final = 0.8  # its breadth, of that of what presses it
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
@@ -161,6 +164,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
     elif told is Touch.STOP:
         fixture = Fixture(surfaces=(Surface(face, normal, _STOP, _STOP, lone=True),))
+    elif told is Touch.TILE:
+        fixture = _on_tile(stage, element, face, normal)
     elif told is Touch.POST:
         fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
     elif is_slope(stage, element, normal):
@@ -168,6 +173,18 @@ def touching(stage: Stage, element: Element) -> Fixture:
     else:
         fixture = _face(stage, element, face, normal)
     return replace(fixture, cut=stage.cut(element, normal))
+
+
+def _on_tile(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
+    """Something flat under a block, on the surface that the block would rest on."""
+    out, block = heading(normal), stage.blocks.get(element.body)
+    half = _FLAT * block.half.real if block else FACE
+    below = _face(stage, element, face - out * _TILE, normal)
+    corners = (face - half * out * 1j, face + half * out * 1j)
+    under = tuple(corner - out * _TILE for corner in corners[::-1])
+    tag = Tag(What.SUPPORT, element.id)
+    slab = polygon((*corners, *under), MEDIUM, tag, tone=Tone.PERSON)
+    return replace(below, shapes=(*below.shapes, slab))
 
 
 def _is_edge(stage: Stage, element: Element, normal: float) -> bool:

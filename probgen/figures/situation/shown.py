@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from probgen.bank.depiction import Depictions
+from probgen.bank.depiction import Depictions, Fluid
 from probgen.figures.measured.flat import flat_of
 from probgen.figures.measured.hole import hole_lengths
 from probgen.figures.measured.opening import Opening
@@ -20,7 +20,9 @@ def told_lengths(measured: Survey, depicts: Depictions) -> tuple[Span, ...]:
     """The lengths a situation tells: those between points, the depths of water, and those from the
     corners of a plate to the holes in it.
     """
-    waters = (each for each in measured.system.elements if each.id in depicts.fluids)
+    waters = (
+        each for each in measured.system.elements if depicts.fluids.get(each.id) is Fluid.WATER
+    )
     below = (span for water in waters for span in depths(measured, water))
     found = {span.id: span for span in (*below, *spans(measured))}
     return *found.values(), *hole_lengths(measured, found)

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 from math import isclose
 from typing import Final
 
+from probgen.bank.depiction import Fluid
 from probgen.figures.measured.distributed import ROW, Row, covers, rows
-from probgen.figures.paper.scene import LIGHT, Box, Spot, bearing, bounds, heading, line
+from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import distributed
+from probgen.figures.parts import distributed, scenery
 from probgen.figures.situation import water
 from probgen.figures.situation.carried import Burdens, Note
 from probgen.figures.situation.stage import Stage
@@ -20,6 +21,8 @@ _BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its lett
 _EVEN: Final = (0.5, 0.25, 0.75)  # and where along a level edge
 _OFF: Final = 2.5  # how far off a slanting curve, pt
 _OVER: Final = 4.0  # how far over a slanting load dimension lines keep, pt
+_TUB: Final = 0.58  # height of a bathtub, m
+_RIM: Final = 4.0  # how far its rim is at least above the arrows in it, pt
 _OPEN: Final = 36.0  # the shortest free part of a load's edge that it is labelled over, pt
 
 
@@ -32,12 +35,23 @@ def draw_spreads(burdens: Burdens, body: Body) -> Iterator[Note]:
     for row in drawn:
         field.add(*water.beside(stage, row))
         _watch_above(burdens, row)
-        wet, tag = row.element.id in stage.depicts.fluids, Tag(What.DISTRIBUTED, row.element.id)
+        told, tag = stage.depicts.fluids.get(row.element.id), Tag(What.DISTRIBUTED, row.element.id)
+        wet = told is Fluid.WATER
+        if told is Fluid.TUB:
+            field.add(*_bathtub(stage, row))
         field.add(
             *distributed.spread(*row.feet, row.direction, row.heights, tag, standing, people, wet)
         )
     for row in drawn:
         yield from _labels(stage, row, [other for other in drawn if covers(other, row)])
+
+
+def _bathtub(stage: Stage, row: Row) -> tuple[Shape, ...]:
+    """A bathtub on its body, along a load; its rim is above the arrows."""
+    half = 1j * stage.halves[row.element.body]
+    start, end = (spot * stage.scale + half for spot in (row.spread.start, row.spread.end))
+    height = max(_TUB * stage.scale, row.highest.imag - start.imag + _RIM)
+    return scenery.bathtub(start, end, height, Tag(What.SCENERY))
 
 
 def _watch_above(burdens: Burdens, row: Row) -> None:

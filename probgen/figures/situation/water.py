@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.depiction import Fluid
 from probgen.figures.measured.distributed import ROW, Row, face_of, rows, spread_of
 from probgen.figures.measured.water import surface_height
 from probgen.figures.paper.scene import Shape, Spot, heading
@@ -84,7 +85,7 @@ def _outer(shore: _Shore, row: Row) -> float:
 
 def _shore(stage: Stage, load: Element) -> _Shore | None:
     measured = stage.measured
-    if load.id not in stage.depicts.fluids:
+    if stage.depicts.fluids.get(load.id) is not Fluid.WATER:
         return None
     surface, direction = surface_height(measured, load), measured.direction_of(load)
     spread = spread_of(measured, load)

@@ -83,6 +83,9 @@ UPRIGHT: dict[str, Part] = {
     "heap": lambda at, _: goods.heap(at, 56.0, 20.0, _T),
     "feeder": lambda at, _: goods.feeder(at, 12.0, _T),
     "boat": lambda at, _: scenery.boat(at, 46.0, _T),
+    "bathtub": lambda at, _: scenery.bathtub(at, at + 80, 35.0, _T),
+    "reel": lambda at, _: solid.reel(at, 40.0, _T),
+    "gate": lambda at, _: solid.boarded((at, at + 60j, at + 100 + 60j, at + 100), _T),
     "post": lambda at, _: scenery.post(at + 34j, at, 4.5, _T),
     "ledge": lambda at, _: scenery.ledge(at, at + 20, 8.0, _T),
     "water": lambda at, _: scenery.water(

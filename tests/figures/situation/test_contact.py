@@ -9,6 +9,7 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Arc,
     Path,
+    bounds,
     circle,
     dot,
     heading,
@@ -309,3 +310,17 @@ def test_trees_stand_on_the_ground_of_posts_and_reach_beyond_their_cords() -> No
         boxes[trees] = field.box
     assert boxes[True].bottom == pytest.approx(boxes[False].bottom, abs=0.5)
     assert boxes[True].top > boxes[False].top + 10.0
+
+
+def test_a_tile_is_between_a_block_and_its_floor() -> None:
+    pressed = SLOPE.replace('"90 + theta"', "90").replace('"theta"', "0")
+    plain, tiled = (stage(pressed, *told) for told in ((), ('N = "tile"',)))
+    ((bare,), (floor,)) = (
+        touched(each, each.system.element("N")).surfaces for each in (plain, tiled)
+    )
+    (slab,) = touched(tiled, tiled.system.element("N")).shapes
+    box = bounds([slab])
+    assert box.top == pytest.approx(bare.at.imag, abs=0.5)
+    assert box.bottom == pytest.approx(floor.at.imag, abs=0.5)
+    assert floor.at.imag < bare.at.imag
+    assert box.width < floor.before + floor.after

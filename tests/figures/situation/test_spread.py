@@ -78,3 +78,15 @@ def test_a_load_under_another_is_labelled_over_the_free_part_of_its_edge() -> No
     assert all(spot.real > (left + right) / 2 for spot, _ in over.anchors)
     assert under.thing is not None
     assert under.thing.right < (left + right) / 2
+
+
+def test_a_bathtub_is_about_the_arrows_of_its_load_behind_them() -> None:
+    plain = sketch(_with_middle(_OVER))
+    scene = sketch(_with_middle(_OVER), 'Q_t = "bathtub"')
+    assert not tagged(plain, "scenery")
+    tub, row = (bounds(tagged(scene, of)) for of in ("scenery", "distributed:Q_t"))
+    assert tub.left < row.left + 1.0
+    assert row.right < tub.right
+    assert tub.bottom < row.bottom < row.top < tub.top
+    order = [shape.tag.what for shape in scene.shapes]
+    assert order.index(What.SCENERY) < order.index(What.DISTRIBUTED)
