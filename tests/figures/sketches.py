@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from probgen.bank.depiction import Look
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.figures.freebody.diagram import free_body
@@ -385,11 +386,13 @@ def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
     return survey(template.system, template.labels, values)
 
 
-def alone(template: Template, values: Mapping[str, float], body: str, pivot: str) -> Scene:
+def alone(
+    template: Template, values: Mapping[str, float], body: str, pivot: str, look: Look = Look.BEAM
+) -> Scene:
     """The free-body diagram of one body."""
     tell, wedges = telling(template), template.depicts.wedges
     shown = (template.system, template.labels, values, body, pivot)
-    return free_body(*shown, tell=tell, wedges=wedges)
+    return free_body(*shown, tell=tell, wedges=wedges, look=look)
 
 
 def stage(text: str, *shown: str, scale: float = 40.0) -> Stage:

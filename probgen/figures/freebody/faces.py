@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from probgen.figures.measured.survey import pushes
 from probgen.figures.measured.vector import Vector
 from probgen.figures.measured.wedge import Faced
 from probgen.figures.paper.scene import dot, heading
@@ -30,6 +31,9 @@ def _placed(system: System, force: Vector, shape: Faced) -> Vector:
     if face:
         return replace(force, at=face.at, presses=True)
     if system.force(force.id).kind is Kind.WEIGHT:
-        rests = not shape.tip and any(each.out.imag < -0.5 for each in shape.faces.values())
+        below = any(each.out.imag < -0.5 for each in shape.faces.values())
+        rests = below and not shape.tip and not shape.within
         return replace(force, at=shape.clear, presses=rests)
+    if pushes(system.element(force.element)):
+        return replace(force, at=shape.grip(-way), presses=True)
     return replace(force, at=shape.grip(way), presses=dot(way, shape.tip) > 0.7)

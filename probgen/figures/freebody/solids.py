@@ -11,7 +11,7 @@ from probgen.figures.freebody.faces import on_faces
 from probgen.figures.freebody.outline import rim_of
 from probgen.figures.measured.survey import Survey
 from probgen.figures.measured.vector import Vector, vectors
-from probgen.figures.measured.wedge import Faced, faced, partners
+from probgen.figures.measured.wedge import Faced, faced, partners, pressed
 from probgen.figures.paper.scene import Spot
 from probgen.figures.situation.shape import ROUND, corners_of
 from probgen.statics.system import Body, Kind
@@ -64,7 +64,12 @@ def solids_of(
     """
     bodies = [measured.system.body(id) for id in made_of(body)]
     plain = [Solid(each, looks.get(each.id, Look.BEAM)) for each in bodies]
-    shaped = [replace(s, shape=faced(measured, s.body, s.look, wedges)) for s in plain]
+    shaped = [
+        replace(
+            s, shape=faced(measured, s.body, s.look, wedges) or pressed(measured, s.body, s.look)
+        )
+        for s in plain
+    ]
     if all(each.shape for each in shaped):
         return _face_to_face(measured, shaped)
     if isinstance(body, Whole) and body.particle:

@@ -8,7 +8,7 @@ whatever the scale of the figure.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
@@ -24,6 +24,9 @@ HALF: Final = 32 + 14j
 BARE: Final = 46 + 16j
 """The same of one alone, with room for arrows along its faces."""
 
+_TALL: Final = 26 + 28j
+"""The same of one between two faces, whose weight has room within it."""
+
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 _BORNE: Final = (Look.BEAM, Look.CRATE)  # a block: what nothing is said of, or its word
 _OUT: Final = 42.0  # how far a wedge stands out from under what it bears, pt
@@ -32,6 +35,7 @@ _TIP: Final = 5.0  # thickness of the tip of a slender wedge, pt
 _BLUNT: Final = 12.0  # what steeper ones have more, times the tangent of their angle
 _PARALLEL: Final = 0.02  # two faces that make less than about a degree are no wedge
 _ALIGNED: Final = 0.5  # degrees
+_SQUARE: Final = 1e-6  # cosine between faces that are square to each other
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +67,8 @@ class Faced:
     corners: of the outline, in order; faces: by the element that touches there; tip: the unit step
     in which a wedge is driven, 0 for a block; head: where it is driven; corner: its angle, where
     that is a quantity; clear: the middle of what no face cuts into, where a label is set; beside:
-    where one may lie beside a wedge, and which way from there (deg), the sloping face first.
+    where one may lie beside a wedge, and which way from there (deg), the sloping face first;
+    within: whether its weight has room below its middle.
     """
 
     corners: tuple[Spot, ...]
@@ -73,6 +78,7 @@ class Faced:
     corner: Corner | None = None
     clear: Spot = 0j
     beside: tuple[tuple[Spot, float], ...] = ()
+    within: bool = False
 
     def grip(self, way: complex) -> Spot:
         """Where a line that leaves in a direction (unit step) begins: the head of a wedge where it
@@ -102,6 +108,18 @@ def faced(
         return _wedge(measured, body, half)
     touched = any(_beyond(measured, each) in wedges for each in touching(measured, body))
     return _block(measured, body, half) if touched and look in _BORNE else None
+
+
+def pressed(measured: Survey, body: Body, look: Look) -> Faced | None:
+    """A block between two faces, one below it and one beside it; None for any other body."""
+    if len(body.outline) != 1 or look is not Look.CRATE:
+        return None
+    outs = [_out(measured, contact) for contact in touching(measured, body)]
+    upright = all(min(abs(out.real), abs(out.imag)) < _SQUARE for out in outs)
+    between = len(outs) == 2 and abs(dot(*outs)) < _SQUARE
+    if not (upright and between):
+        return None
+    return replace(_block(measured, body, _TALL), within=True)
 
 
 def touching(measured: Survey, body: Body) -> list[Element]:

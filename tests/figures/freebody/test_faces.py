@@ -8,7 +8,7 @@ from probgen.bank.depiction import Look
 from probgen.figures.freebody.faces import on_faces
 from probgen.figures.measured.vector import vectors
 from probgen.figures.measured.wedge import Faced, faced
-from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
+from probgen.figures.paper.scene import Arrow, Path, Scene, bounds, dot, heading
 from tests.figures.seen import outlines, tagged, touching
 from tests.figures.sketches import alone, read, surveyed
 from tests.figures.wedges import DRIVEN_DOWN, WEDGE
@@ -73,3 +73,40 @@ def test_the_push_on_a_wedge_ends_at_its_head() -> None:
     assert isinstance(push, Arrow)
     assert push.head == pytest.approx(shape.head)
     assert push.head - push.tail == pytest.approx(abs(push.head - push.tail) * heading(0.0))
+
+
+RAM = """
+[body.ram]
+particle = true
+[[weight]]
+mass = "m"
+symbol = "W"
+[[contact]]
+direction = 90
+symbol = "Q"
+[[contact]]
+direction = 0
+symbol = "N"
+[[strut]]
+direction = "270 - theta"
+symbol = "S"
+[[find]]
+quantity = "Q"
+"""
+
+
+def test_a_block_between_two_faces_keeps_its_outline_and_each_force_its_place() -> None:
+    template, values, _ = read(RAM, 'ram = "block"')
+    values |= {"Q": 300.0, "N": 80.0, "S": 190.0, "W": 118.0}
+    scene = alone(template, values, "ram", "", Look.CRATE)
+    (outline,) = outlines(scene, "body:ram")
+    assert isinstance(outline, Path)
+    box, arrows = bounds([outline]), {}
+    for force in "QNSW":
+        (arrows[force],) = (s for s in tagged(scene, f"force:{force}") if isinstance(s, Arrow))
+    assert arrows["Q"].head.imag == pytest.approx(box.bottom, abs=1.0)
+    assert arrows["N"].head.real == pytest.approx(box.left, abs=1.0)
+    assert arrows["S"].head.imag == pytest.approx(box.top, abs=1.0)
+    assert arrows["W"].tail == pytest.approx(box.centre)
+    assert arrows["W"].head.imag > box.bottom
+    assert not outlines(alone(template, values, "ram", ""), "body:ram")  # a ring, if it is no block
