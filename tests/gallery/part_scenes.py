@@ -26,7 +26,7 @@ _T = UNTAGGED
 _ADULT: Final = 64.0  # pt
 _SLOPE: Final = heading(68.0)
 _CASE: Final = (-16 + 0j, 16 + 0j, 16 + 60j, -16 + 60j)
-_BACK: Final = heading(195.0)
+_BACK: Final = heading(215.0)
 
 _Named = tuple[str, Iterable[Shape]]
 
@@ -56,6 +56,11 @@ def _bodies() -> tuple[_Named, ...]:
         ("drum on its stand", (
             *solid.drum(0j, (20.0, 11.0), _T), *solid.stand(0j, 20.0, 46.0, _T),
         )),
+        ("drum in a band", (
+            *solid.drum(0j, (20.0, 11.0), _T), solid.band(0j, (-20 + 0j, 20 + 0j), 2j, _T),
+        )),
+        ("reel", solid.reel(0j, 34.0, _T)),
+        ("gate", solid.boarded((0j, 60j, 90 + 60j, 90 + 0j), _T)),
         ("bollard", solid.bollard(12j, 0j, _T, _T)),
         ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, _T), *solid.barrow_wheel(0j, _T))),
     )  # fmt: skip
@@ -96,10 +101,10 @@ def _limbs() -> tuple[_Named, ...]:
         ("head and neck", limb.head(0j, 22.0, 1, _T)),
         ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, _T)),
         ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, _T)),
-        ("jaws", (*limb.upper_jaw(0j, 80 + 0j, _T), *limb.jaw(0j, 80 + 0j, _T))),
+        ("jaws", (*limb.upper_jaw(0j, 54 + 0j, _T), *limb.jaw(0j, 54 + 0j, _T))),
         ("trunk", limb.trunk(0j, 80 * heading(30.0), _T)),
         ("kneecap and bones", (
-            *limb.kneecap(0j, _BACK, _T), *limb.knee(0j, heading(150.0), heading(240.0), _T),
+            *limb.kneecap(0j, _BACK, _T), *limb.knee(0j, heading(175.0), heading(255.0), _T),
         )),
         ("small kneecap", limb.patella(0j, 1 + 0j, _T)),
         ("muscle", limb.muscle(0j, 60j, _T)),
@@ -185,6 +190,7 @@ def _supports() -> tuple[_Named, ...]:
 def _about() -> tuple[_Named, ...]:
     return (
         ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), _T)),
+        ("bathtub", scenery.bathtub(0j, 80 + 0j, 34.0, _T)),
         ("boat", scenery.boat(0j, 46.0, _T)),
         ("person about a pelvis", standing.Body(0j, 1.0, 1, 6.0, 11.0).outline(_T)),
         ("pelvis of that person", standing.Body(0j, 2.0, 1, 6.0, 11.0).pelvis(_T)),

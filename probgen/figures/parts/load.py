@@ -23,7 +23,7 @@ TODDLER: Final = 0.95
 _NECK: Final = 4.5  # of a bottle, that is in the hand that holds it, pt
 _SHORTEST: Final = 34.0  # of a person standing, pt
 _TALLEST: Final = 105.0  # and the tallest, 37 mm
-_HUNG: Final = 57.0  # of one who hangs by the hands, pt
+_HUNG: Final = 56.8  # of one who hangs by the hands, pt
 _HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
 _BRAIN: Final = 0.75  # from the joint of its neck to its centre of mass, of the radius
 

@@ -52,7 +52,7 @@ DRAWN = {
     "person": person.standing(FOOT, PERSON * 40.0, _TAG),
     "rider": person.seated(FOOT, PERSON * 40.0, 1, _TAG),
     "child": person.seated(FOOT, CHILD * 40.0, 1, _TAG),
-    "rider hung": person.hanging(SPOT, 57.0, _TAG),
+    "rider hung": person.hanging(SPOT, 56.8, _TAG),
     "block hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
     "crate hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
     "lamp": mechanical.lamp(SPOT, ROPE, _TAG),
