@@ -327,10 +327,7 @@ particle = true
 particle = true
 [[rope]]
 symbol = "T"
-pulls = [
-  { body = "lower", direction = 90, strands = 2 },
-  { body = "upper", direction = 270, strands = 3 },
-]
+pulls = [{body="lower", direction=90, strands=2}, {body="upper", direction=270, strands=3}]
 [[weight]]
 body = "lower"
 mass = "m"

@@ -216,13 +216,6 @@ def test_by_coordinates() -> None:
     ]
 
 
-def test_parts_of_a_torque_stand_in_the_order_of_its_rule() -> None:
-    """Clockwise, y F_x - x F_y: of a crank's push, (c sin a)(F sin a) comes first."""
-    turned = Convention(torque="components", positive="clockwise")
-    (said,) = (line for line in told_of("well-windlass", turned) if "acts at (" in line)
-    assert "y F_x − x F_y = (c sin θ) F sin θ + (c cos θ) F cos θ" in said
-
-
 def test_the_positive_sense_and_the_word_are_the_course_s() -> None:
     (said,) = turning(STAYED_SHELF, Convention(positive="clockwise", turning="moment"))
     assert said[1] == "PivotHeld(A, moment, hinge, R, shelf)"

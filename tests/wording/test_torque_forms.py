@@ -30,6 +30,7 @@ from probgen.quantities.printing import plain
 from probgen.wording.block import Display
 from probgen.wording.torque_forms import written_out
 from probgen.working.convention import Convention
+from tests.wording.own_telling import told_of
 
 ROOT = Path(__file__).parents[2]
 TEMPLATES = {path.stem: path for path in sorted((ROOT / "templates").glob("*/*.toml"))}
@@ -156,3 +157,10 @@ def test_like_terms_are_collected_in_every_solution(name: str, method: str) -> N
             for part in tops:
                 assert collected(part) == part, plain((value,))
             assert "atan2" not in {p.function for p in inside(value) if isinstance(p, Call)}
+
+
+def test_parts_of_a_torque_stand_in_the_order_of_its_rule() -> None:
+    """Clockwise, y F_x - x F_y: of a crank's push, (c sin a)(F sin a) comes first."""
+    turned = Convention(torque="components", positive="clockwise")
+    (said,) = (line for line in told_of("well-windlass", turned) if "acts at (" in line)
+    assert "y F_x − x F_y = (c sin θ) F sin θ + (c cos θ) F cos θ" in said
