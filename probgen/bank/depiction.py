@@ -1,7 +1,6 @@
 """What figures can show: the words of [depicts], and what each of them is drawn as.
 
-A template names a body or an element and says with one of these words what it is; the figures know
-the drawing by its enum alone.  `guide` prints the vocabulary for authors.
+A template uses the words, the figures the enums alone; `guide` prints the vocabulary for authors.
 """
 
 from __future__ import annotations
@@ -369,8 +368,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.MAST, ("mast",), "fixed to a mast beside its body, up from the ground"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),
-    Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up; a rope "
-          "along a bar goes over a sheave at the bar's end, to what hangs there"),
+    Entry(Anchor.WINCH, ("winch",), "wound on a winch up its slope; along a bar, over its end"),
     Entry(Anchor.MACHINE, ("machine", "arm", "frame"), "pinned to a part that is not shown"),
 ))  # fmt: skip
 
@@ -389,9 +387,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 
-ALL: Final = (
-    BODIES, PARTICLES, LOADS, FLUIDS, HINGES, ROLLERS, CONTACTS, FORCES, LINES, SCENERY
-)  # fmt: skip
+ALL: Final = (BODIES, PARTICLES, LOADS, FLUIDS, HINGES, ROLLERS, CONTACTS, FORCES, LINES, SCENERY)
 
 
 def guide() -> str:

@@ -64,9 +64,9 @@ def test_steps_are_numbered_and_apart(single: Single, lines: list[str]) -> None:
 
 
 def test_equations_are_indented_and_ranged_by_their_signs(lines: list[str]) -> None:
-    """W_s L/2 + W_t L is 39.2 N times 0.6 m and 78.4 N times 1.2 m: 117.6 N m."""
-    place = lines.index("         = 117.6 N·m/(0.61708 m)")
-    assert lines[place + 1] == "         = 190.58 N ≈ 191 N"
+    """W_s L/2 + W_t L is 39.2 N times 0.6 m and 78.4 N times 1.2 m: 117.6 N m over 0.617076 m."""
+    place = lines.index("         = 190.58 N ≈ 191 N")
+    assert lines[place - 1].startswith("         = ((39.2 N)(0.600 m) + (78.4 N)(1.20 m))/")
     assert lines[place - 2] == "       T = (W_s (L/2) + W_t L)/(d sin θ)"
     assert "    W_s = m g = (4.0 kg)(9.80 m/s²) = 39.2 N" in lines
 

@@ -21,5 +21,5 @@ def test_a_length_across_is_worked_out_once(method: Convention) -> None:
     worked = [line for line in lines if "√(d² + h²) = √((0.70 m)² + (0.30 m)²)" in line]
     assert len(worked) == 1
     after = lines[lines.index(worked[0]) :]
-    assert after[0].endswith("0.7616 m") or after[1].strip() == "= 0.7616 m"
-    assert not any("0.7616 m)" in line for line in lines[: lines.index(worked[0])])
+    assert after[0].endswith("0.76158 m") or after[1].strip() == "= 0.76158 m"
+    assert not any("0.76158 m)" in line for line in lines[: lines.index(worked[0])])
