@@ -229,7 +229,8 @@ def test_parts_are_told_where_no_balance_needs_them() -> None:
     start = lines.index("# Weights of the parts of the rail")
     assert lines[start + 1] == "the upright piece: W_1, its centroid at (0, a/2)"
     assert lines[start + 3] == "the half circle: W_3, its centroid at (b + 2 r/π, r)"
-    assert lines[start + 4] == "The centroid of the half circle is 2 r/π from the line between its ends."
+    centroid = "The centroid of the half circle is 2 r/π from the line between its ends."
+    assert lines[start + 4] == centroid
     assert lines[start + 5].startswith("W_1 = q a = (")
     assert lines[start + 8] == "# x-coordinate of the centre of mass"
 
