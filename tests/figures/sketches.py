@@ -327,7 +327,10 @@ particle = true
 particle = true
 [[rope]]
 symbol = "T"
-pulls = [{body="lower", direction=90, strands=2}, {body="upper", direction=270, strands=3}]
+pulls = [
+  { body = "lower", direction = 90, strands = 2 },
+  { body = "upper", direction = 270, strands = 3 },
+]
 [[weight]]
 body = "lower"
 mass = "m"
@@ -374,9 +377,8 @@ def sketch(text: str, *shown: str, named: Sequence[str] = ()) -> Scene:
     """Its figure; shown: the lines of its [depicts]."""
     template = template_of(text, shown)
     _, values, givens = _numbered(template)
-    system, labels = template.system, template.labels
-    depicts, tell = template.depicts, telling(template)
-    return situation(system, labels, values, depicts, givens, tell=tell, named=named)
+    own = template.system, template.labels, values, template.depicts, givens
+    return situation(*own, tell=telling(template), named=named)
 
 
 def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
@@ -387,14 +389,12 @@ def alone(
     template: Template, values: Mapping[str, float], body: str, pivot: str, look: Look = Look.BEAM
 ) -> Scene:
     """The free-body diagram of one body."""
-    tell, wedges = telling(template), template.depicts.wedges
     shown = (template.system, template.labels, values, body, pivot)
-    return free_body(*shown, tell=tell, wedges=wedges, look=look)
+    return free_body(*shown, tell=telling(template), wedges=template.depicts.wedges, look=look)
 
 
 def stage(text: str, *shown: str, scale: float = 40.0) -> Stage:
     """It set out on paper, pt for each metre."""
     template = template_of(text, shown)
     _, values, givens = _numbered(template)
-    measured = survey(template.system, template.labels, values)
-    return stage_at(scale, measured, template.depicts, givens)
+    return stage_at(scale, surveyed(template, values), template.depicts, givens)
