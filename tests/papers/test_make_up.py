@@ -108,6 +108,14 @@ def test_text_goes_on_beside_the_next_figure() -> None:
         assert abs(forces.bottom - axes.bottom) < 80.0
 
 
+def test_a_page_takes_a_figure_as_high_as_its_room() -> None:
+    """White shared out below a line of some depth made the page too high by that: it broke before
+    the problem, behind a head alone.
+    """
+    documents = printed(copies(["press-toggle-tiles"], 8), LOOKS["letter"], (Kind.KEYS,))
+    assert [fault for each in documents for fault in faults(pages(each.pdf))] == []
+
+
 def test_a_balance_in_two_forms_stays_whole() -> None:
     """With the angles between forces and arms, and with simpler ones."""
     documents = printed(copies(["ladder-tied"], 16), LOOKS["letter"], (Kind.KEYS,))

@@ -24,7 +24,7 @@ HALF: Final = 32 + 14j
 BARE: Final = 46 + 16j
 """The same of one alone, with room for arrows along its faces."""
 
-_TALL: Final = 26 + 36j
+_TALL: Final = 26 + 28j
 """The same of one between two faces, whose weight has room within it."""
 
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
