@@ -13,10 +13,7 @@ from itertools import product
 
 import numpy as np
 
-from probgen.quantities.expression import (
-    Expression,
-    evaluate,
-)
+from probgen.quantities.expression import Expression, evaluate
 from probgen.statics.solve_for import solved_for
 from probgen.statics.system import Body
 from probgen.wording.block import Display
