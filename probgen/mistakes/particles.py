@@ -128,23 +128,27 @@ def _with(expression: Expression, id: str, other: Expression) -> Expression:
 
 
 def _friction_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    for force, changed in _friction(plan, dropped):
-        yield Misstep("friction_left_out", changed, parts=_named(force))
+    for way, told, changed in _friction(plan, dropped):
+        yield Misstep("friction_left_out", changed, way, told)
 
 
 def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    for force, changed in _friction(plan, flipped):
-        yield Misstep("friction_reversed", changed, parts=_named(force))
+    for way, told, changed in _friction(plan, flipped):
+        yield Misstep("friction_reversed", changed, way, told)
 
 
-def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
+def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[str, dict[str, Part], Plan]]:
     """The balances changed in which friction is known, or at its limit, beside two other forces.
 
-    One of them may have been solved with others, all of which are changed.
+    Between two bodies it is changed on both, as who forgets or turns it does so throughout; where
+    the balances of one of them give it, on the other.  One of the balances may have been solved
+    with others, all of which are changed.
     """
-    for force in plan.system.forces:
-        if force.part is not ForcePart.FRICTION:
+    system = plan.system
+    for force in system.forces:
+        if force.part is not ForcePart.FRICTION or (force.pair and force.pair < force.id):
             continue
+        both = [force, *(f for f in system.forces if f.id == force.pair)]
         known = [
             equation
             for step, equation in _balances(plan)
@@ -153,19 +157,26 @@ def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
         ]
         groups = (step.equations for step in plan.steps)
         together = [e for group in groups if any(each in known for each in group) for e in group]
-        changed = _changed_in(plan, together, change, {force.id})
+        changed = _changed_in(plan, together, change, {each.id for each in both})
         if changed:
-            yield force, changed
+            held = {term.source for equation in together for term in equation.terms}
+            yield *_told_of(system, both, [each for each in both if each.id in held]), changed
+
+
+def _told_of(
+    system: System, both: Sequence[Force], changed: Sequence[Force]
+) -> tuple[str, dict[str, Part]]:
+    """The way of a slip and its parts: on which body, where the other has its friction right."""
+    told: dict[str, Part] = {"f": both[0].magnitude}
+    if len(changed) == len(both):
+        return "", told
+    return "one", told | {"body": system.body(changed[0].body)}
 
 
 def _limited(step: Step, friction: Force) -> bool:
     """Whether balances are solved together with what friction is at its limit, f = mu N."""
     limits = (e.terms for e in step.equations if e.kind == "condition")
     return any(terms[0].magnitude == friction.magnitude for terms in limits)
-
-
-def _named(force: Force) -> dict[str, Part]:
-    return {"f": force.magnitude}
 
 
 # Balances of forces.

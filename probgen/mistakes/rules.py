@@ -102,7 +102,8 @@ def _mass_as_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     coherent = units.unit_of(MASS).factor
     changed = renamed(plan, {"g": number(1, units.unit_of(ACCELERATION))})
     if changed and all(mass.unit.factor == coherent for mass in masses):
-        yield Misstep("mass_as_weight", changed, parts={"g": Name("g", "g")})
+        way = "one" if len(masses) == 1 else ""
+        yield Misstep("mass_as_weight", changed, way, {"g": Name("g", "g")})
 
 
 def _own_weight_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

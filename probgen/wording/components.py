@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
+from typing import Final
 
 from probgen.quantities.expression import (
     UNITY,
@@ -26,30 +27,45 @@ from probgen.statics.step import Step
 from probgen.statics.system import Force, Kind, System
 from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.numbers import angle_worked
+from probgen.wording.passage import Items, Part, Sentences
 from probgen.working.digits import Digits
 from probgen.working.direction import way_of
 from probgen.working.fact import Fact
 
+_MANY: Final = 3
+"""So many oblique forces are told one below the other."""
 
-def splits(digits: Digits, steps: Sequence[Step], told: frozenset[str]) -> Iterator[Fact]:
-    """One fact for each oblique force in balances along x and y; told: ids said before."""
+
+def splits(
+    digits: Digits, step: Step, equations: Sequence[Equation], told: frozenset[str]
+) -> Iterator[Part]:
+    """How oblique forces lie to x and y in balances of a step and those after it, and their parts:
+    one below the other where there are many.  told: ids of forces said before.
+    """
+    facts = tuple(_splits(digits, step, equations, told))
+    if facts:
+        yield Items(facts) if len(facts) >= _MANY else Sentences(facts)
+
+
+def _splits(
+    digits: Digits, step: Step, equations: Sequence[Equation], told: frozenset[str]
+) -> Iterator[Fact]:
     system = digits.case.system
     terms: dict[str, list[tuple[str, Formula]]] = {}
-    for step in steps:
-        for equation in step.equations:
-            if equation.kind != "force" or equation.axis not in (X, Y):
-                continue
-            for term in equation.terms:
-                size = times(term.magnitude, term.ratio)
-                if term.magnitude != system.force(term.source).magnitude:
-                    continue  # by the horizontal part of a tension
-                if term.ratio != UNITY and term.source not in told:
-                    part = size if term.sign > 0 else negative(size)
-                    terms.setdefault(term.source, []).append((equation.about, (part,)))
+    for equation in equations:
+        if equation.kind != "force" or equation.axis not in (X, Y):
+            continue
+        for term in equation.terms:
+            size = times(term.magnitude, term.ratio)
+            if term.magnitude != system.force(term.source).magnitude:
+                continue  # by the horizontal part of a tension
+            if term.ratio != UNITY and term.source not in told:
+                part = size if term.sign > 0 else negative(size)
+                terms.setdefault(term.source, []).append((equation.about, (part,)))
     facts = list[ForceSplit]()
     for source, found in terms.items():
         force = system.force(source)
-        if isinstance(force.magnitude, Name) and _known(digits, steps, force):
+        if isinstance(force.magnitude, Name) and _known(digits, step, force):
             in_order = sorted(found, key=lambda part: part[0])  # x before y
             facts.append(_split(digits, force, tuple(in_order)))
     letters = Counter(fact.force for fact in facts)
@@ -59,9 +75,9 @@ def splits(digits: Digits, steps: Sequence[Step], told: frozenset[str]) -> Itera
         yield replace(fact, place=before[fact.force], count=letters[fact.force])
 
 
-def counted_forces(system: System, steps: Sequence[Step]) -> Iterator[Fact]:
+def counted_forces(system: System, equations: Sequence[Equation]) -> Iterator[Fact]:
     """Forces that a balance holds more than once: both ends of one rope."""
-    for equation in (equation for step in steps for equation in step.equations):
+    for equation in equations:
         if equation.kind != "force":
             continue
         sources: dict[tuple[int, Expression], list[str]] = {}
@@ -76,7 +92,7 @@ def counted_forces(system: System, steps: Sequence[Step]) -> Iterator[Fact]:
 
 
 def weights_turned(
-    system: System, steps: Sequence[Step], earlier: Sequence[Step]
+    system: System, equations: Sequence[Equation], earlier: Sequence[Step]
 ) -> Iterator[Fact]:
     """Weights in balances along and square to a surface; earlier: steps told before."""
     told = {
@@ -85,7 +101,7 @@ def weights_turned(
         for equation in step.equations
         for source in _weights_on_slope(system, equation)
     }
-    for equation in (equation for step in steps for equation in step.equations):
+    for equation in equations:
         for source, angle in _weights_on_slope(system, equation).items():
             if source not in told:
                 told.add(source)
@@ -120,10 +136,10 @@ def split_told(system: System, steps: Sequence[Step]) -> frozenset[str]:
     )
 
 
-def _known(digits: Digits, steps: Sequence[Step], force: Force) -> bool:
-    """Whether the direction has a value when the first of the steps begins."""
+def _known(digits: Digits, step: Step, force: Force) -> bool:
+    """Whether the direction has a value when the step begins."""
     plan = digits.case.plan
-    rest = plan.steps[plan.steps.index(steps[0]) :]
+    rest = plan.steps[plan.steps.index(step) :]
     later = {each.unknown for step in rest for each in (step, *step.partners)}
     return not names_in(force.direction) & later
 

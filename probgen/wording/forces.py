@@ -35,6 +35,7 @@ from probgen.wording.facts.forces import (
     PartCentred,
     PartPlaced,
     PartsHeading,
+    SameTension,
     Spreading,
     SpreadLoad,
     StrutAlong,
@@ -128,13 +129,15 @@ def _elements_told(system: System, body: Body) -> set[str]:
 
 
 def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
-    """Why a strut pushes along itself, and what stands for a load spread along a line."""
+    """Why a strut pushes along itself, a rope pulls as elsewhere, and what a spread load is."""
     system = digits.case.system
     before = _elements_told(system, body)
     for element in system.elements:
         if element.body != body.id or not element.forces or element.id in before:
             continue
         letter = system.force(element.forces[0]).magnitude
+        if element.kind is Kind.ROPE and _pulls_elsewhere(system, element):
+            yield SameTension(element.id, system.force(element.of).magnitude)
         if element.kind is Kind.STRUT:
             yield StrutAlong(element.id, letter)
         if element.spread is not None and element.spread.intensity is None:
@@ -142,6 +145,14 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
         yield from _centred(system, element, element.at)
         if element.kind is Kind.HOLE:
             yield HoleCounted(letter)
+
+
+def _pulls_elsewhere(system: System, rope: Element) -> bool:
+    """Whether a rope pulled on another body first; in a whole both ends are told at once."""
+    if not rope.of or isinstance(system.body(rope.body), Whole):
+        return False
+    own = (each for each in system.elements if each.body == rope.body and each.of == rope.of)
+    return system.force(rope.of).body != rope.body and next(own) is rope
 
 
 def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterator[Passage]:

@@ -42,7 +42,7 @@ from probgen.wording.limit import comparison_passage, edge_reached, holding_pass
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.negative import negative_part
 from probgen.wording.once import said_once
-from probgen.wording.passage import Part, Passage, Sentences, sentences
+from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.resultant import resultant_passages
 from probgen.wording.steady import may_move
 from probgen.wording.tilted_axis import axis_part, tilted_axes
@@ -345,17 +345,18 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
         return
     system, equation = digits.case.system, steps[0].equation
     earlier = digits.case.plan.steps[: digits.case.plan.steps.index(steps[0])]
-    opening = Sentences(
-        (
-            _forces_zero(digits, steps, earlier),
-            *splits(digits, steps, split_told(system, earlier)),
-            *weights_turned(system, steps, earlier),
-            *level_part(system, steps),
-            *counted_forces(system, steps),
+    equations = [equation for step in steps for equation in step.equations]
+    opening = one_paragraph(
+        sentences(_forces_zero(digits, steps, earlier)),
+        *splits(digits, steps[0], equations, split_told(system, earlier)),
+        sentences(
+            *weights_turned(system, equations, earlier),
+            *level_part(system, equations),
+            *counted_forces(system, equations),
             *go_on(digits, steps),
-        )
+        ),
     )
-    parts: list[Part] = [opening, *hypotenuse_part(digits, steps)]
+    parts: list[Part] = [*opening, *hypotenuse_part(digits, steps)]
     for step in steps:
         parts += [*axis_part(digits, step), *_worked(digits, step)]
     alone = len(system.bodies) == 1
@@ -390,6 +391,6 @@ def _after(digits: Digits, step: Step) -> Iterator[Part]:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = QuantityHeading(step.unknown)
-    told = tuple(level_part(digits.case.system, [step]))
+    told = tuple(level_part(digits.case.system, step.equations))
     going_on = (sentences(*told, *go_on(digits, [step])),) if told else ()
     return Passage(heading, (*reasons(digits, step), *going_on, *_worked(digits, step)))

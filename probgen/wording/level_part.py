@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from probgen.statics.equation import Equation
 from probgen.statics.loaded_cable import knots_along
-from probgen.statics.step import Step
 from probgen.statics.system import System
 from probgen.wording.facts.level_part import LevelPartOf, LevelPartShared
 from probgen.working.fact import Fact
 
 
-def level_part(system: System, steps: Iterable[Step]) -> Iterator[Fact]:
-    """Why a tension's horizontal part stands in the balances of steps, and of which tension."""
-    for equation in (equation for step in steps for equation in step.equations):
+def level_part(system: System, equations: Iterable[Equation]) -> Iterator[Fact]:
+    """Why a tension's horizontal part stands in balances, and of which tension."""
+    for equation in equations:
         for term in equation.terms:
             if not term.source or equation.kind == "torque":
                 continue

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import groupby
 
 from probgen.wording.block import Display, Picture
 from probgen.working.fact import Fact
@@ -35,6 +37,17 @@ class Passage:
 
     heading: Fact
     parts: tuple[Part, ...]
+
+
+def one_paragraph(*parts: Part) -> Iterator[Part]:
+    """Parts with sentences that follow sentences joined to one paragraph; nothing empty is left."""
+    for are_said, run in groupby(parts, key=lambda part: isinstance(part, Sentences)):
+        if not are_said:
+            yield from run
+            continue
+        facts = tuple(fact for part in run if isinstance(part, Sentences) for fact in part.facts)
+        if facts:
+            yield Sentences(facts)
 
 
 def sentences(*facts: Fact, bound: bool = False) -> Sentences:

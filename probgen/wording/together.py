@@ -54,7 +54,7 @@ from probgen.wording.facts.balance import (
 from probgen.wording.level_part import level_part
 from probgen.wording.negative import negative_part
 from probgen.wording.other_angle import angle_part, apart_part
-from probgen.wording.passage import Part, Passage, sentences
+from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.steady import may_move
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -70,20 +70,11 @@ def together_passage(
     """
     group = (step, *step.partners)
     names = tuple(_name(digits, each.unknown) for each in group)
-    system, plan = digits.case.system, digits.case.plan
-    earlier = plan.steps[: plan.steps.index(step)]
     parts: list[Part] = [
-        sentences(
-            *_why_zero(digits, step),
-            *(splits(digits, [step], split_told(system, earlier)) if _upright(system) else ()),
-            *weights_turned(system, [step], earlier),
-            *level_part(system, [step]),
-            *counted_forces(system, [step]),
-            NoneAlone(len(group), _as_stated(digits, names)),
-        ),
         *first,
-        Display(tuple(balance_row(digits, equation) for equation in _in_order(step))),
-        *reasons(digits, step),
+        *_balances(digits, step),
+        *reasons(digits, step, _steps_before(digits, step)),
+        sentences(NoneAlone(len(group), _as_stated(digits, names)), bound=True),
         *_combined(digits, step),
         *_worked(digits, step),
     ]
@@ -112,27 +103,49 @@ def _upright(system: System) -> bool:
     return any(force.kind is Kind.WEIGHT for force in system.forces)
 
 
-def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
-    """Why the balances among the equations are zero, body by body."""
-    system, plan = digits.case.system, digits.case.plan
-    before = [each for one in plan.steps[: plan.steps.index(step)] for each in one.equations]
-    told = {each.bodies for each in before}
-    balances = [each for each in _in_order(step) if each.kind != "condition"]
-    groups = list(dict.fromkeys(each.bodies for each in balances))
-    for bodies in groups:
-        own = [each for each in balances if each.bodies == bodies]
-        for each in own:
-            if each.kind == "torque":
-                steady = may_move(digits, bodies)
-                yield TorquesZero(bodies, each.about, digits.convention.turning, steady)
-                told.add(bodies)
-        along = [each for each in own if each.kind == "force"]
-        if along:
-            level = all(each.axis in (X, Y) for each in along)
-            axes = tuple(sorted({each.about for each in along})) if level else ()
-            particle = any(system.body(body).particle for body in bodies)
-            too = bodies in told and len(groups) == 1  # else it would not be told of which
-            yield ForcesZero(bodies, axes, too, particle, may_move(digits, bodies))
+def _balances(digits: Digits, step: Step) -> Iterator[Part]:
+    """The equations: body by body why they hold and how its forces lie, then the conditions."""
+    system = digits.case.system
+    earlier = _steps_before(digits, step)
+    told = {each.bodies for one in earlier for each in one.equations}
+    in_order = _in_order(step)
+    conditions = [each for each in in_order if each.kind == "condition"]
+    groups = list(dict.fromkeys(each.bodies for each in in_order if each not in conditions))
+    for bodies in groups or [()]:
+        balances = [e for e in in_order if e.bodies == bodies and e not in conditions]
+        own = balances if groups and bodies != groups[-1] else balances + conditions
+        too = bodies in told and len(groups) == 1  # else it would not be told of which
+        yield from one_paragraph(
+            sentences(*_why_zero(digits, balances, too)),
+            *(splits(digits, step, own, split_told(system, earlier)) if _upright(system) else ()),
+            sentences(
+                *weights_turned(system, own, earlier),
+                *level_part(system, own),
+                *counted_forces(system, own),
+            ),
+        )
+        yield Display(tuple(balance_row(digits, equation) for equation in own))
+
+
+def _steps_before(digits: Digits, step: Step) -> Sequence[Step]:
+    steps = digits.case.plan.steps
+    return steps[: steps.index(step)]
+
+
+def _why_zero(digits: Digits, balances: Sequence[Equation], too: bool) -> Iterator[Fact]:
+    """Why some balances of the same bodies are zero; too: whether others were told before."""
+    system = digits.case.system
+    for each in balances:
+        if each.kind == "torque":
+            steady = may_move(digits, each.bodies)
+            yield TorquesZero(each.bodies, each.about, digits.convention.turning, steady)
+    along = [each for each in balances if each.kind == "force"]
+    if along:
+        bodies, level = along[0].bodies, all(each.axis in (X, Y) for each in along)
+        axes = tuple(sorted({each.about for each in along})) if level else ()
+        particle = any(system.body(body).particle for body in bodies)
+        too = too or len(along) < len(balances)
+        yield ForcesZero(bodies, axes, too, particle, may_move(digits, bodies))
 
 
 def _name(digits: Digits, id: str) -> Name:
@@ -151,13 +164,17 @@ def _in_order(step: Step) -> list[Equation]:
     return sorted((*used, *rest), key=lambda equation: equation.kind == "condition")
 
 
-def reasons(digits: Digits, step: Step) -> Iterator[Part]:
-    """Why the conditions among the equations hold."""
+def reasons(digits: Digits, step: Step, earlier: Sequence[Step] = ()) -> Iterator[Part]:
+    """Why the conditions among the equations hold, but for what was said of those before."""
     known = digits.case.labels.reasons
-    conditions = (each.about for each in step.equations if each.kind == "condition")
-    stated = tuple(id for id in conditions if id in known)
+    told = {known.get(id) for each in earlier for id in _conditions(each)}
+    stated = tuple(id for id in _conditions(step) if id in known and known[id] not in told)
     if stated:
         yield sentences(ConditionsHold(stated), bound=True)
+
+
+def _conditions(step: Step) -> list[str]:
+    return [each.about for each in step.equations if each.kind == "condition"]
 
 
 def _squared(step: Step) -> bool:

@@ -45,7 +45,7 @@ from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.legs import arm_along, arm_of_legs, legs_told
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sense import signed_arms
-from probgen.wording.torque_angle import angle_between, partly_along
+from probgen.wording.torque_angle import angle_between, partly_along, square_line
 from probgen.wording.torque_forms import by_coordinates, coordinates_called
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
@@ -349,13 +349,15 @@ def _lever_arms(
                 names = tuple(digits.case.system.variables[id].as_name for id in sought)
                 yield LeverArm(turner.name, formula, names)
                 continue
+            force = digits.case.system.force(term.source)
             if term.ratio == UNITY:
-                yield LeverArm(turner.name, formula)
+                line = square_line(digits, pivot, force)
+                yield LeverArm(turner.name, formula, line=line)
                 continue
             formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
             if len(turner.terms) > 1 or partly_along(digits, pivot, term):
                 yield LeverArm(turner.name, formula)
                 continue
-            line = pivot, digits.case.system.force(term.source).point
+            line = pivot, force.point
             angle, sine = angle_between(digits, term, known)
             yield LeverArm(turner.name, formula, (), line, angle, sine)

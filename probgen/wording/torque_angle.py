@@ -16,6 +16,7 @@ from probgen.quantities.formula import (
 from probgen.quantities.printed_sum import tidied
 from probgen.statics.equation import Term
 from probgen.statics.geometry import angle_of, inclined, way
+from probgen.statics.system import Force
 from probgen.wording.numbers import by_lengths, degrees_shown
 from probgen.working.digits import Digits
 
@@ -27,6 +28,24 @@ def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
     points, force = digits.case.system.points, digits.case.system.force(term.source)
     links = inclined(way(points, pivot, force.point), angle_of(force.direction))
     return len(links) > 1 and (term.link is None or term.link in links)
+
+
+def square_line(digits: Digits, pivot: str, force: Force) -> tuple[str, ...]:
+    """From the pivot to where a force acts, if that slants and the force is at right angles to it.
+
+    That is not plain to see from coordinates or a lever arm; of a level or upright line it is.
+    """
+    links = way(digits.case.system.points, pivot, force.point)
+    if len(links) != 1:
+        return ()
+    slant = float(evaluate(links[0].direction, digits.case.values)) % 90.0
+    between = angle_of(force.direction).minus(angle_of(links[0].direction))
+    square = not between.multiples and abs(between.constant) % 180 == 90
+    return (pivot, force.point) if square and not _close(slant) else ()
+
+
+def _close(slant: float) -> bool:
+    return min(slant, 90.0 - slant) < 1e-9
 
 
 def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:

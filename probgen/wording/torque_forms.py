@@ -33,7 +33,7 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, cosine, sine, way
 from probgen.statics.system import Force
 from probgen.wording.facts.torque import ByCoordinates
-from probgen.wording.torque_angle import angle_to_arm, partly_along
+from probgen.wording.torque_angle import angle_to_arm, partly_along, square_line
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
@@ -150,6 +150,7 @@ def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
         yield ByCoordinates(
             force.magnitude, (f_x, f_y), (x, y), (acting.along_x, acting.along_y), torque, turn > 0,
             coordinates_called(digits), None if expanded else _in_one(own, torque),
+            square_line(digits, equation.about, force),
         )  # fmt: skip
 
 

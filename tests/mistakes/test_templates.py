@@ -14,6 +14,7 @@ from probgen.bank.reading import read_template
 from probgen.mistakes.unnoticed import unnoticed
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.problem.problem import Worked, draw_class, prepare, work
+from probgen.quantities.expression import Name
 from probgen.statics.plan import Plan
 from probgen.working.convention import Convention
 from probgen.working.tolerance import half_width
@@ -140,14 +141,14 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
     (
         BOX,
         "friction_left_out",
-        "",
+        "one",
         "P",
         lambda d: d.lower_mu * (d.upper_mass + d.lower_mass) * d.g,
     ),
     (
         BOX,
         "friction_reversed",
-        "",
+        "one",
         "P",
         lambda d: (d.lower_mu * (d.upper_mass + d.lower_mass) - d.upper_mu * d.upper_mass) * d.g,
     ),
@@ -279,6 +280,29 @@ def test_friction_is_left_out_or_turned_in_each_balance_it_stands_in(axes: str) 
         pull = weight * (s(d.ramp_angle) + share[each.slip] * d.mu * c(d.ramp_angle))
         assert float(found["T"]) == pytest.approx(pull)
         assert float(found["N"]) == pytest.approx(weight * c(d.ramp_angle))
+
+
+def test_friction_between_two_bodies_is_left_out_or_turned_on_both() -> None:
+    """A wedge under a leg: its friction on the leg lessens what the leg presses with.
+
+    By hand, with k = 0 or -1 for 1 in both: N_1 (cos t - k mu_1 sin t) = W and
+    P = N_1 (sin t + k mu_1 cos t) + mu_2 W.
+    """
+    wedge = problem("bench-leg-wedge")
+    (own,) = work(wedge, draw_class(wedge, "slips", ["0"]).draws)
+    d = Data({id: own.case.values[id] for id in own.case.numbers})
+    shares = {"friction_left_out": 0.0, "friction_reversed": -1.0}
+    made = [each for ways in wedge.missteps for each in ways if each.slip in shares]
+    told = [each for each in made if each.parts["f"] == Name("f_1", "f_1")]
+    assert [each.slip for each in told] == [*shares]
+    for each in told:
+        k = shares[each.slip] * d.mu_1
+        push = d.W / (c(d.theta) - k * s(d.theta))
+        found = wrong_values(each, d.values_by_id)
+        assert float(found["N_1"]) == pytest.approx(push)
+        assert float(found["P"]) == pytest.approx(
+            push * (s(d.theta) + k * c(d.theta)) + d.mu_2 * d.W
+        )
 
 
 def test_the_other_limit_is_a_slip() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from probgen.working.convention import Convention
 from tests.situations import HEAD
 from tests.wording.own_telling import told, told_of
 
@@ -45,3 +46,18 @@ def test_of_two_pulls_with_one_letter_each_is_told_by_its_own() -> None:
     said = "\n".join(told_of("kneecap-squat"))
     assert "One T points α = " in said
     assert "The other T points β = " in said
+
+
+def test_many_oblique_forces_are_told_one_below_the_other() -> None:
+    """On level axes the pallets have three each, the knot of a lantern two."""
+    level = Convention(torque="components", axes="level")
+    lines = told_of("ridge-two-pallets", level)
+    first = lines.index("The forces on the right pallet balance: along x and along y they add up "
+                        "to zero.")  # fmt: skip
+    assert [line.split(" points")[0] for line in lines[first + 1 : first + 4]] == [
+        "N_2",
+        "f_2",
+        "T",
+    ]
+    assert lines[first + 4].startswith("ΣF_x = N_2 sin β")
+    assert any(" zero. T_1 points" in line for line in told_of("lantern-two-cords", level))

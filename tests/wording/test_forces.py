@@ -378,4 +378,4 @@ def test_what_is_reasoned_of_one_body_is_not_open_on_the_next() -> None:
 def test_an_even_load_is_told_with_its_value() -> None:
     """The wind's push on a square metre times the sign's width."""
     (told,) = (line for line in told_of("road-sign-wind") if "spread evenly" in line)
-    assert "its value, p b, times its length" in told
+    assert "the load per length, p b, times the loaded length" in told

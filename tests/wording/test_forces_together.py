@@ -84,7 +84,7 @@ def test_the_forces_are_told_where_a_balance_first_needs_them() -> None:
     headings = [line for line in told_of("stepladder-tie") if line.startswith("# ")]
     assert headings[1:10] == [
         "# Forces on the left side and the right side together",
-        "# Which forces turn the left side and the right side about A?",
+        "# Which forces turn the two together about A?",
         "# Torque balance",
         "# Forces on the right side",
         "# Which forces turn the right side about O?",
@@ -152,3 +152,12 @@ def test_a_joint_named_after_the_other_body_is_none_on_that_body() -> None:
     assert any(line.startswith("the reaction of the beam at B, equal and opp") for line in lines)
     assert not any("of the pulley at B, equal" in line for line in lines)
     assert any("torques about the hinge B" in line for line in lines)
+
+
+def test_a_rope_that_pulls_elsewhere_too_is_said_to_have_one_tension() -> None:
+    """On the second body; of one that pulls on one body only, or twice on it, nothing is said."""
+    said = "The cord is light and runs freely, so the tension T is the same all along."
+    lines = told_of("table-pulley-sand")
+    assert lines.count(said) == 1
+    assert lines.index("# Forces on the bucket") < lines.index(said)
+    assert not any("all along" in line for line in told_of("painter-board-seat"))

@@ -120,7 +120,7 @@ def test_what_else_is_asked_is_worked_out_at_the_limit_reached_first_alone() -> 
     assert titles[compared + 1 : compared + 3] == ["Which forces turn the cabinet about K?",
                                                    "Torque balance"]  # fmt: skip
     assert section(sections, "Which comes first?").endswith(
-        "What else is asked is worked out as it is just before it slides."
+        "What else is asked is found in this state, just before it slides."
     )
     titles, sections = place("1.00", "it tips")
     assert titles[titles.index("Which comes first?") + 1 :] == ["Check"]

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from probgen.quantities.expression import Name, number
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import RoundedWithin
-from probgen.wording.facts.forces import StrutAlong
+from probgen.wording.facts.forces import PartExpected, StrutAlong
 from probgen.wording.facts.torque import TurnsNothing
 from probgen.wording.once import said_once
 from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.direction import way_of
 from probgen.working.fact import Fact
 from tests.wording.own_telling import told_of
 
 A, B = Name("A", "A"), Name("B", "B")
 UP, DOWN = RoundedWithin(True), RoundedWithin(False)
 ANY = Fact()
+EAST, NORTH, WEST, SOUTH = (way_of(turn) for turn in (0.0, 90.0, 180.0, 270.0))
 
 
 def once(*passages: tuple[Fact, ...]) -> list[list[Fact]]:
@@ -57,3 +61,11 @@ def test_other_facts_are_said_as_often_as_they_are_told() -> None:
 def test_how_a_force_lies_to_the_axes_is_said_once_for_both_limits() -> None:
     lines = told_of("feeder-cord-strength")
     assert sum("T_1 points" in line for line in lines) == 1
+
+
+def test_in_one_passage_a_force_drawn_against_its_way_is_told_in_short_the_second_time() -> None:
+    left = PartExpected(A, WEST, (B,), EAST, "x", drawn=False)
+    down = PartExpected(B, SOUTH, (A,), NORTH, "y", drawn=False)
+    first, later = once((left, replace(left, drawn=True), down), (down,))
+    assert first == [left, replace(left, drawn=True), replace(down, again=True)]
+    assert later == [down]

@@ -12,6 +12,7 @@ import pytest
 from probgen.quantities.printing import plain
 from probgen.statics.equation import Term, torque_balance
 from probgen.wording.torque_angle import angle_between, angle_to_arm, partly_along
+from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from tests.situations import BRACKET, STAYED_SHELF, TWO_SLOPES, worked
 from tests.wording.own_telling import told_of
@@ -103,3 +104,16 @@ def test_printed_angles_add_up_to_the_angle_that_is_told() -> None:
     ((digits, term),) = terms(TWO_SLOPES, "T")
     angle, _ = angle_between(digits, term, frozenset(digits.case.values))
     assert plain(angle) == "θ + φ = 31.57° + 33.27° = 64.84°"
+
+
+def test_a_slanting_line_square_to_its_force_is_the_lever_arm_and_said_to_be() -> None:
+    """A hand square to a crank; of a level beam and its loads there is nothing to say."""
+    lines = told_of("well-windlass", Convention(torque="arm"))
+    assert any(
+        line.startswith("F acts at right angles to OH, so OH itself is its lever arm: c = ")
+        for line in lines
+    )
+    by_parts = told_of("hip-one-leg", Convention(torque="components"))
+    assert any("F acts at (−a sin α, a cos α), at right angles to OM, with" in x for x in by_parts)
+    level = told_of("seesaw-two-riders", Convention(torque="arm"))
+    assert not any("right angles" in line for line in level)

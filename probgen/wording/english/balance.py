@@ -13,7 +13,7 @@ from probgen.wording.english.grammar import (
     numeral,
     series,
     still,
-    the_bodies,
+    the_taken,
 )
 from probgen.wording.english.names import quantity, reason, the_body, the_element
 from probgen.wording.english.saying import say
@@ -104,7 +104,7 @@ def torque_heading(fact: TorqueHeading, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_heading(fact: ForceHeading, nouns: Nouns) -> Inlines:
-    whose = f" on {the_bodies(fact.bodies, nouns)}" if fact.bodies else ""
+    whose = f" on {the_taken(fact.bodies, nouns)}" if fact.bodies else ""
     return (Text(f"Force balance{whose}"),)
 
 
@@ -121,7 +121,7 @@ def quantity_heading(fact: QuantityHeading, nouns: Nouns) -> Inlines:
 @say.register
 def none_alone(fact: NoneAlone, nouns: Nouns) -> Inlines:
     return filled(
-        "Each of these {count} equations holds more than one unknown; together they give {names}:",
+        "Each of these {count} equations holds more than one unknown; together they give {names}.",
         count=numeral(fact.equations),
         names=series(fact.unknowns),
     )
@@ -178,7 +178,9 @@ def angle_squared_out(fact: AngleSquaredOut, nouns: Nouns) -> Inlines:
 @say.register
 def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
     if fact.times is None and fact.angle is None:
-        pattern = "and put this into the rest, which leaves {last} as the only unknown:"
+        pattern = (
+            "and put that into the remaining equation, which leaves {last} as the only unknown:"
+        )
         return filled(pattern, last=fact.left)
     done = []
     if fact.times is not None:
@@ -193,7 +195,7 @@ def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
 
 @say.register
 def rest_follows(fact: RestFollows, nouns: Nouns) -> Inlines:
-    return (Text("and put this into the rest:"),)
+    return (Text("and put that into the remaining equation:"),)
 
 
 @say.register
@@ -205,7 +207,7 @@ def with_the_result(fact: WithTheResult, nouns: Nouns) -> Inlines:
 def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
     return filled(
         "{Body} {are} {still}, so the {word}s about {P} add up to zero.",
-        Body=_capital(the_bodies(fact.bodies, nouns)),
+        Body=_capital(the_taken(fact.bodies, nouns)),
         are=bodies_are(fact.bodies, nouns),
         still=still(fact.steady),
         word=fact.turning,
@@ -224,7 +226,7 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
         if fact.particle
         else "{Body} {are} {still}, so the forces {axes} add up to zero."
     )
-    body = the_bodies(fact.bodies, nouns)
+    body = the_taken(fact.bodies, nouns)
     return filled(
         pattern,
         body=body,

@@ -124,7 +124,7 @@ def limit_decides(fact: LimitDecides, nouns: Nouns) -> Inlines:
 @say.register
 def rest_at_limit(fact: RestAtLimit, nouns: Nouns) -> Inlines:
     limit = names.limit(fact.limit, nouns)
-    return (Text(f"What else is asked is worked out as it is just before {limit}."),)
+    return (Text(f"What else is asked is found in this state, just before {limit}."),)
 
 
 @say.register

@@ -8,7 +8,7 @@ from typing import Final
 from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
-from probgen.wording.english.grammar import at, counted, series, the_bodies
+from probgen.wording.english.grammar import agreeing, at, counted, heading, series, the_bodies
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -28,6 +28,7 @@ from probgen.wording.facts.forces import (
     PartCentred,
     PartPlaced,
     PartsHeading,
+    SameTension,
     Spreading,
     SpreadLoad,
     StrutAlong,
@@ -177,13 +178,25 @@ def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
     )
 
 
+@say.register
+def same_tension(fact: SameTension, nouns: Nouns) -> Inlines:
+    by = the_element(fact.element, nouns)
+    return filled(
+        "{By} {run} freely, so the tension {T} is the same all along.",
+        By=heading(by),
+        run=agreeing([by], "is light and runs", "are light and run"),
+        T=fact.force,
+    )
+
+
 _SPREADINGS: Final = {
-    Spreading.EVEN: "{F} stands for {by}, spread evenly: its value{largest} times its length, "
-    "at its middle.",
-    Spreading.TRIANGLE: "{F} stands for {by}, spread as a triangle: half of its largest "
-    "value{largest} times its length, a third of the length from the heavy end{at}.",
-    Spreading.UNEVEN: "{F} stands for {by}, spread unevenly: its mean value times its length, "
-    "nearer to the heavy end.",
+    Spreading.EVEN: "{F} replaces {by}, spread evenly: the load per length{largest} times the "
+    "loaded length, acting at its middle.",
+    Spreading.TRIANGLE: "{F} replaces {by}, spread as a triangle: half of the largest load per "
+    "length{largest} times the loaded length, acting a third of that length from the heavy "
+    "end{at}.",
+    Spreading.UNEVEN: "{F} replaces {by}, spread unevenly: the mean load per length times the "
+    "loaded length, acting nearer to the heavy end.",
 }
 
 
@@ -216,7 +229,8 @@ def part_placed(fact: PartPlaced, nouns: Nouns) -> Inlines:
 
 
 _CENTRED: Final = {
-    Outline.TRIANGLE: "The centroid{P} of {part} is a third of its height from each of its sides.",
+    Outline.TRIANGLE: "The centroid{P} of {part} lies a third of the way from each side to the "
+    "opposite corner.",
     Outline.HALF_CIRCLE: "The centroid{P} of {part} is {out} from its straight side.",
     Outline.HALF_RING: "The centroid{P} of {part} is {out} from the line between its ends.",
 }

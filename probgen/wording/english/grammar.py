@@ -50,6 +50,13 @@ def the_bodies(ids: Iterable[str], nouns: Nouns) -> str:
     return told[0] if len(told) == 1 else ", ".join(told[:-1]) + " and " + told[-1]
 
 
+def the_taken(ids: Sequence[str], nouns: Nouns) -> str:
+    """As `the_bodies`, shorter for all bodies of a system, which were taken as one before."""
+    if len(ids) > 1 and set(ids) == {body.id for body in nouns.system.bodies}:
+        return f"the {numeral(len(ids))} together"
+    return the_bodies(ids, nouns)
+
+
 def still(steady: bool) -> str:
     """How bodies in equilibrium are; steady: they slide, or may."""
     return "at rest or in steady motion" if steady else "at rest"
@@ -74,7 +81,7 @@ def agreeing(nouns: Sequence[str], one: str, several: str) -> str:
 
 
 def bodies_are(ids: Sequence[str], nouns: Nouns) -> str:
-    """ "is" or "are", after `the_bodies`."""
+    """ "is" or "are", after `the_taken`."""
     return agreeing([the_body(id, nouns) for id in ids], "is", "are")
 
 

@@ -74,8 +74,8 @@ def given_besides(fact: GivenBesides, nouns: Nouns) -> Inlines:
 @say.register
 def unused_whole(fact: UnusedWhole, nouns: Nouns) -> Inlines:
     return filled(
-        "The forces along {axis} on {bodies} taken as one, which we have not used; "
-        "what acts between them drops out:",
+        "We take {bodies} as one body, so that what acts between them drops out, and add the "
+        "forces along {axis}:",
         axis=letter(fact.axis),
         bodies=the_bodies(fact.bodies, nouns),
     )
@@ -147,6 +147,6 @@ def pull_compared(fact: PullCompared, nouns: Nouns) -> Inlines:
         F=fact.pull,
         about="about as large as" if fact.alike else f"{plain(fact.share)} times",
         total=fact.total,
-        all="all weights together" if fact.several else "weight on it",
+        all="all weights together" if fact.several else "weight that it holds",
         reason=_REASONS[fact.arm, fact.several],
     )

@@ -67,7 +67,7 @@ _EARNED: Final = {
 
 @say.register
 def other_routes(fact: OtherRoutes, nouns: Nouns) -> Inlines:
-    later = "; later parts right but for an earlier error do too" if fact.follows else ""
+    later = "; so do later parts that are right but for an earlier error" if fact.follows else ""
     return (Text(f"Any right way earns the marks{later}."),)
 
 
@@ -232,13 +232,16 @@ def interval(fact: Interval, nouns: Nouns) -> Inlines:
 
 SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("mass_as_weight", ""): "masses used as weights, without {g}",
+    ("mass_as_weight", "one"): "the mass used as a weight, without {g}",
     ("one_strand", ""): "{T} counted once, though it pulls twice",
     ("normal_is_weight", "slope"): "{N} taken to be {W}, as on level ground",
     ("normal_is_weight", "pull"): "{N} taken to be {W}, as if nothing else pulled up or down",
     ("normal_is_weight", "carried"): "{N} taken to be {W} alone, without what presses from above",
     ("friction_of_weight", ""): "{f} taken to be {m}, with the weight for the normal force",
     ("friction_left_out", ""): "the friction {f} left out",
+    ("friction_left_out", "one"): "the friction {f} left out on {body}",
     ("friction_reversed", ""): "the friction {f} taken the wrong way",
+    ("friction_reversed", "one"): "the friction {f} taken the wrong way on {body}",
     ("other_limit", ""): "worked out for the case that {limit}, though the other limit comes first",
     ("load_not_halved", ""): "{W} not halved",
     ("load_at_middle", ""): "the resultant {W} of the triangular load placed at half its length",
@@ -275,8 +278,8 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
     ("sin_cos_swap", "one"): "sine and cosine exchanged for {F}",
     ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
-    ("wrong_reference_line", "vertical"): "{a} measured from the wrong line, so {b} in its place",
-    ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
+    ("wrong_reference_line", "vertical"): "{b} in the place of {a}, an angle from the wrong line",
+    ("wrong_reference_line", "tilt"): "{b} in the place of {a}, an angle from the wrong line",
     ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
     ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
     ("no_angle", "one-arm"): "the distance from the pivot used as the lever arm of {F}",

@@ -92,12 +92,12 @@ _REASONS: Final = {
         "with the least coefficient that will do, this friction is the largest there can be"
     ),
     Reason.CENTRE_OF_MASS: (
-        "the centre of mass of several parts is the mean of their places, each part counted with "
-        "its share of the whole"
+        "the centre of mass of several parts is the mean of their positions, each weighted by the "
+        "part's share of the whole"
     ),
     Reason.CENTRE_WITH_HOLES: (
-        "the centre of mass of several parts is the mean of their places, each part counted with "
-        "its share of the whole; what is cut out is taken away from both sums"
+        "the centre of mass of several parts is the mean of their positions, each weighted by the "
+        "part's share of the whole; what is cut out is taken away from both sums"
     ),
     Reason.CENTRE_SHARED: (
         "all parts have this coordinate of their centres in common, so the whole has it too"

@@ -13,9 +13,9 @@ from probgen.wording.sentence import Inlines, filled, letter
 def section_laid(fact: SectionLaid, nouns: Nouns) -> Inlines:
     carry = "carries" if len(fact.idle) == 1 else "carry"
     idle = f", all but {{idle}}, which {carry} nothing" if fact.idle else ""
-    pulling = f"; the members cut pull at it{idle}."
+    pulling = f"; the members that we cut pull on it{idle}."
     return filled(
-        "We lay a section through {members} and keep {part}" + pulling,
+        "We cut through {members} and keep {part}" + pulling,
         members=the_members((*fact.members, *fact.idle), nouns),
         idle=the_members(fact.idle, nouns) if fact.idle else "",
         part=the_body(fact.part, nouns),

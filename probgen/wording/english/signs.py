@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import heading, numeral, series, the_bodies
+from probgen.wording.english.grammar import heading, numeral, series, the_taken
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
@@ -74,13 +74,13 @@ def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
         theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),
-        how=_DRAWN[fact.drawn],
+        how="; it is drawn the other way too" if fact.again else _DRAWN[fact.drawn],
     )
 
 
 _DRAWN: Final = {
     True: ", as drawn",
-    False: "; we count it positive the other way, so it will come out negative",
+    False: "; we draw it the other way, so it will come out negative",
 }
 
 
@@ -147,7 +147,7 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
         P=letter(fact.pivot),
         these=series(fact.others),
         turn="turns" if one else "turn",
-        body=the_bodies(fact.bodies, nouns),
+        body=the_taken(fact.bodies, nouns),
         rotation=fact.rotation,
         F=fact.letter,
         them="it" if one else "them",
@@ -160,7 +160,7 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
 def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
     one = len(fact.others) == 1
     return filled(
-        "{these} {act} {theirs}, and {both} carry {them} in a stated ratio, so both must act "
+        "{these} {act} {theirs}, and {both} share {them} as the problem says, so both must act "
         "{way}{how}.",
         both=series(fact.forces),
         these=series(fact.others),
@@ -168,9 +168,7 @@ def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
         them="it" if one else "them",
         theirs=toward(fact.theirs, nouns),
         way=toward(fact.way, nouns),
-        how=", as drawn"
-        if fact.drawn
-        else "; counted positive the other way, both come out negative",
+        how=", as drawn" if fact.drawn else "; drawn the other way, both come out negative",
     )
 
 

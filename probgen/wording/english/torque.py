@@ -7,7 +7,7 @@ from typing import Final
 
 from probgen.bank.labels import BodyNamed, ByKind, Called
 from probgen.quantities.expression import ZERO, Expression, times, total
-from probgen.wording.english.grammar import numeral, series, the_bodies
+from probgen.wording.english.grammar import agreeing, numeral, series, the_taken
 from probgen.wording.english.names import the_body, the_called
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
@@ -36,7 +36,7 @@ from probgen.wording.sentence import Inlines, Part, filled, letter
 
 @say.register
 def turning_heading(fact: TurningHeading, nouns: Nouns) -> Inlines:
-    body = the_bodies(fact.bodies, nouns)
+    body = the_taken(fact.bodies, nouns)
     return filled("Which forces turn {body} about {P}?", body=body, P=letter(fact.pivot))
 
 
@@ -48,8 +48,8 @@ def pivot_bare(fact: PivotBare, nouns: Nouns) -> Inlines:
 _PIVOTS: Final = {
     Hold.HINGE: "We take {word}s about {by} {P}.",
     Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds {body}.",
-    Hold.TOUCHING: "We take {word}s about {P}, where {by} touches {body}.",
-    Hold.PUSHED: "We take {word}s about {P}, where the push of {by} acts.",
+    Hold.TOUCHING: "We take {word}s about {P}, where {body} touches {by}.",
+    Hold.PUSHED: "We take {word}s about {P}, where {by} {support} {body}.",
 }
 
 
@@ -63,6 +63,7 @@ def pivot_held(fact: PivotHeld, nouns: Nouns) -> Inlines:
         word=fact.turning,
         P=letter(fact.pivot),
         by=the_called(name, nouns),
+        support=agreeing([the_called(name, nouns)], "supports", "support"),
         body=the_body(fact.body, nouns),
     )
 
@@ -82,12 +83,7 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
     these = series(fact.forces)
     if fact.again:
-        turn = "turns nothing" if one else "turn nothing"
-        through = "whose line passes" if one else "whose lines pass"
-        pattern = (
-            "{these}, {through} through that point, {turn}." if fact.through else "{these} {turn}."
-        )
-        return filled(pattern, these=these, turn=turn, through=through)
+        return filled(_AGAIN[fact.through, one], these=these)
     if not fact.through:
         where = "{these} acts there" if one else "{these} act there"
     elif one:
@@ -96,6 +92,14 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
         where = "The lines of action of {these} pass through it"
     arm = "its lever arm is zero: it turns" if one else "their lever arms are zero: they turn"
     return filled(f"{where}, so {arm} nothing{{leaving}}.", these=these, leaving=_leaving(fact))
+
+
+_AGAIN: Final = {
+    (False, True): "{these} acts there and turns nothing.",
+    (False, False): "{these} act there and turn nothing.",
+    (True, True): "The line of action of {these} passes through it: {these} turns nothing.",
+    (True, False): "The lines of action of {these} pass through it: they turn nothing.",
+}
 
 
 def _leaving(fact: TurnsNothing) -> Inlines:
@@ -115,7 +119,7 @@ def passes_through(fact: PassesThrough, nouns: Nouns) -> Inlines:
     return filled(
         "No other force turns {body} about {P}, so {F} may not either: its line of action has to "
         "pass through {P}.",
-        body=the_bodies(fact.bodies, nouns),
+        body=the_taken(fact.bodies, nouns),
         P=letter(fact.pivot),
         F=fact.force,
     )
@@ -138,7 +142,7 @@ def turns_body(fact: TurnsBody, nouns: Nouns) -> Inlines:
         drawn="As drawn, " if fact.drawn else "",
         these=series(_named(fact.forces)),
         turn="turns" if len(fact.forces) == 1 else "turn",
-        body=the_bodies(fact.bodies, nouns),
+        body=the_taken(fact.bodies, nouns),
         rotation=fact.rotation,
         sign="positive" if fact.positive else "negative",
     )
@@ -244,6 +248,13 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
             sine=fact.sine,
             arm=fact.arm,
         )
+    if fact.line:
+        return filled(
+            "{F} acts at right angles to {line}, so {line} itself is its lever arm: {arm}.",
+            F=series(_named([fact.force])),
+            line=_lines([(fact.line[0], fact.line[1])]),
+            arm=fact.arm,
+        )
     ending = "."
     if fact.sought:
         itself = fact.arm == fact.sought
@@ -316,11 +327,12 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     if not fact.counter_clockwise:
         first, second = second, first
     return filled(
-        "{F} acts at ({x}, {y}) with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = "
+        "{F} acts at ({x}, {y}){square} with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = "
         "{torque}{shorter}.",
         F=fact.force,
         x=at_x,
         y=at_y,
+        square=_at_right_angles(fact.square),
         F_x=fact.letters[0],
         F_y=fact.letters[1],
         along_x=along_x,
@@ -329,3 +341,9 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
         torque=fact.torque,
         shorter="" if fact.shorter is None else filled(" = {torque}", torque=fact.shorter),
     )
+
+
+def _at_right_angles(line: tuple[str, ...]) -> Inlines:
+    if not line:
+        return ()
+    return filled(", at right angles to {line},", line=_lines([(line[0], line[1])]))

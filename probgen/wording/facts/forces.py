@@ -140,8 +140,9 @@ class PartExpected(Fact):
 
     way: which way it acts; others, theirs: the forces it holds in balance, and their way.
     axis: "" of friction along a slope.
-    drawn: whether it is drawn that way too, and so will come out positive.  strands: how many pulls
-    of one rope the others are, where they are no more than that.
+    drawn: whether it is drawn that way too, and so will come out positive; again: whether what
+    follows where it is not was said before.  strands: how many pulls of one rope the others are,
+    where they are no more than that.
     """
 
     force: Expression
@@ -151,6 +152,7 @@ class PartExpected(Fact):
     axis: str
     drawn: bool
     strands: int = 1
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,6 +239,14 @@ class LinkAlong(Fact):
     body: str
     force: Expression
     pins: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SameTension(Fact):
+    """A rope that pulled on another body pulls on this one too; force: its tension."""
+
+    element: str
+    force: Expression
 
 
 class Spreading(StrEnum):

@@ -173,8 +173,8 @@ class LeverArm(Fact):
 
     sought: what in it is not known yet, where that was not told of an arm before.
     line, angle: from the pivot to where the force acts, and the angle between that and the force,
-    where a lever arm is the part of it square to the force; sine: what the sine of that angle is
-    alike to; else empty.
+    where a lever arm is the part of it square to the force, or, with no angle, all of it; sine:
+    what the sine of that angle is alike to; else empty.
     """
 
     force: Expression | Placed
@@ -220,6 +220,7 @@ class ByCoordinates(Fact):
     letters: what its components are called, said beside what they are; coordinates: what those are
     called.  counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
     shorter: the torque as the balance has it, where the next line does not come to it; else None.
+    square: from the pivot to where the force acts, where that slants at right angles to the force.
     """
 
     force: Expression
@@ -230,3 +231,4 @@ class ByCoordinates(Fact):
     counter_clockwise: bool
     coordinates: tuple[Name, Name]
     shorter: Expression | None = None
+    square: tuple[str, ...] = ()
