@@ -184,7 +184,7 @@ def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: 
 def test_another_way_earns_and_so_does_what_follows_an_earlier_wrong_result() -> None:
     own = problem("beam-stay-cable")
     assert plain_text(ENGLISH.say(other_routes(own.plan), own.nouns)) == (
-        "Any right way earns the marks; later parts right but for an earlier error do too."
+        "Any right way earns the marks; so do later parts that are right but for an earlier error."
     )
 
 
