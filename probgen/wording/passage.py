@@ -40,14 +40,18 @@ class Passage:
 
 
 def one_paragraph(*parts: Part) -> Iterator[Part]:
-    """Parts with sentences that follow sentences joined to one paragraph; nothing empty is left."""
+    """Parts with sentences that follow sentences joined to one paragraph; nothing empty is left.
+
+    What the first of them are bound to, the paragraph is.
+    """
     for are_said, run in groupby(parts, key=lambda part: isinstance(part, Sentences)):
         if not are_said:
             yield from run
             continue
-        facts = tuple(fact for part in run if isinstance(part, Sentences) for fact in part.facts)
-        if facts:
-            yield Sentences(facts)
+        said = [part for part in run if isinstance(part, Sentences) and part.facts]
+        if said:
+            facts = tuple(fact for part in said for fact in part.facts)
+            yield Sentences(facts, said[0].bound)
 
 
 def sentences(*facts: Fact, bound: bool = False) -> Sentences:

@@ -73,9 +73,11 @@ def together_passage(
     parts: list[Part] = [
         *first,
         *_balances(digits, step),
-        *reasons(digits, step, _steps_before(digits, step)),
-        sentences(NoneAlone(len(group), _as_stated(digits, names)), bound=True),
-        *_combined(digits, step),
+        *one_paragraph(
+            *reasons(digits, step, _steps_before(digits, step)),
+            sentences(NoneAlone(len(group), _as_stated(digits, names)), bound=True),
+            *_combined(digits, step),
+        ),
         *_worked(digits, step),
     ]
     squared = [each for each in needed if _squared(each)]

@@ -12,5 +12,7 @@ def test_sentences_that_follow_sentences_make_one_paragraph_and_nothing_empty_is
     items = Items((TWO,))
     joined = one_paragraph(sentences(ONE), sentences(), sentences(TWO, THREE))
     assert list(joined) == [Sentences((ONE, TWO, THREE))]
+    bound = one_paragraph(sentences(), sentences(ONE, bound=True), sentences(TWO))
+    assert list(bound) == [sentences(ONE, TWO, bound=True)]
     apart = one_paragraph(sentences(ONE), items, sentences())
     assert list(apart) == [sentences(ONE), items]
