@@ -8,7 +8,7 @@ from string import ascii_lowercase
 from probgen.marking.asked import Asked
 from probgen.problem.problem import Problem
 from probgen.working.criteria import criteria
-from probgen.working.criterion import Criterion, halves
+from probgen.working.criterion import Criterion, FirstLimitNamed, QuantityFound, halves
 from probgen.working.result import ResultKind
 from probgen.working.scheme import Mark, shared
 from probgen.working.shares import USUAL, Shares
@@ -36,12 +36,20 @@ Leads = Mapping[Criterion, tuple[str, ...]]
 
 
 def _leads(problem: Problem, asked: Sequence[Asked]) -> Leads:
-    """For each step the first answer that it or a later one gives."""
+    """For each step the first answer that it or a later one gives.
+
+    What leads to several limits leads to the value at the one that is then named, and equations
+    solved together lead to all that they give.
+    """
     found: dict[Criterion, tuple[str, ...]] = {}
     following: tuple[str, ...] = ()
+    together: tuple[str, ...] = ()  # answers whose equations are those of the step before too
     for each in reversed(tuple(criteria(problem.plan, problem.convention))):
-        following = _answers(each, asked) or following
-        found |= dict.fromkeys((each, *(halves(each) or ())), following)
+        own = _answers(each, asked) or following
+        found |= dict.fromkeys((each, *(halves(each) or ())), own)
+        following = following if isinstance(each.what, FirstLimitNamed) else (*own, *together)
+        gives = isinstance(each.what, QuantityFound) and bool(_answers(each, asked))
+        together = following if gives else ()
     return found
 
 
@@ -69,6 +77,8 @@ def _points(ids: Sequence[str], marks: Iterable[Mark], leads: Leads) -> dict[str
 
 
 def _share(found: dict[str, int], ids: Sequence[str], points: int) -> None:
+    """Alike; of what is left over a point to those that have least."""
+    ids = sorted(ids, key=found.__getitem__)
     for id, share in zip(ids, shared(points, [1] * len(ids)), strict=True):
         found[id] += share
 

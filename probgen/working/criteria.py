@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 
 from probgen.quantities.dimension import dimension_of
-from probgen.quantities.expression import UNITY, names_in
+from probgen.quantities.expression import UNITY, ZERO, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, PLAIN, TORQUE
 from probgen.statics.equation import Equation
-from probgen.statics.plan import Plan, limits_asked
+from probgen.statics.plan import Branch, Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
@@ -50,6 +49,7 @@ from probgen.working.criterion import (
     TorqueEquation,
     WrittenOut,
     halves,
+    of_asked,
 )
 from probgen.working.direction import way_stated
 from probgen.working.needed import needed_for
@@ -75,10 +75,11 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """
     asked = {find.quantity for find in plan.system.finds}
     asked |= {limit.id for limit in _judged_limits(plan.system)} | plan.system.asked.keys()
+    asked.discard("")  # what is asked of limits has no quantity, nor has an equation
     needed = frozenset[str]().union(*(needed_for(plan, find) for find in plan.system.finds))
     for each in _in_order(plan, convention):
         if each.kind != "force" or each.quantity in needed:
-            yield replace(each, asked=each.quantity in asked)
+            yield of_asked(each, each.quantity in asked)
 
 
 def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
@@ -116,8 +117,8 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     for find in utmost_finds(system):
         if len(plan.branches_to(find)) > 1:
             yield Criterion("limit", FirstLimitNamed())
-            after = {s.unknown for each in plan.branches_to(find) for s in each.afterwards}
-            yield from (each for id, each in last.items() if id in after)
+            own = {s.unknown for each in plan.branches_to(find) for s in each.plan.steps}
+            yield from (each for id, each in last.items() if id in own)
     for find in system.finds:
         if find.form is Form.HOLDS:
             limits = limits_asked(system, find)
@@ -132,23 +133,29 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
 
 
 def _at_first_limit(plan: Plan) -> dict[str, Criterion]:
-    """What is asked beside utmost values and, on the way to some limit, worked out only if that is
-    reached first; by id.  Whichever it is, the answer earns the same.
+    """What is asked and is another number where another limit is reached first, by id.
+
+    The one that is asked earns, of which the key has the range, not one on the way to each limit.
     """
-    after = (step.unknown for branch in plan.branches for step in branch.afterwards)
+    several = [each for each in plan.branches if len(plan.branches_to(each.utmost)) > 1]
     found: dict[str, Criterion] = {}
-    for id in dict.fromkeys(after):
-        if id in plan.system.asked:
+    for id in plan.system.asked:
+        if any(id in _found_at(plan, branch) for branch in several):
             variable = plan.system.variables[id]
             what = FoundAtFirstLimit(variable.as_name, _judged(plan.system, variable))
             found[id] = Criterion("result", what, id)
     return found
 
 
+def _found_at(plan: Plan, branch: Branch) -> set[str]:
+    """The ids of what a plan to one of several limits finds that is not so at each."""
+    return {step.unknown for step in branch.plan.steps} - plan.found_anyway(branch)
+
+
 def _set_up(found: Iterable[Criterion]) -> Iterator[Criterion]:
-    """Of a step whose number earns elsewhere, the rest."""
+    """Of a step whose number earns elsewhere, the equation it comes from."""
     for each in found:
-        if each.kind != "result":
+        if each.kind not in ("substitution", "result"):
             yield (halves(each) or (each,))[0]
 
 
@@ -238,10 +245,12 @@ def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion
         case "force" if step.idle:
             yield Criterion("force", IdleNamed(name, equation.body), step.unknown)
         case "force":
-            found = FoundFromBalance(name, equation.about, judged, _whose(system, equation))
+            whose, solved = _whose(system, equation), step.expression != ZERO
+            found = FoundFromBalance(name, equation.about, judged, whose, solved)
             yield Criterion("force", found, step.unknown)
         case _:
-            condition = FoundFromCondition(name, _formula(equation), judged)
+            solved = all(term.magnitude != name for term in equation.terms)
+            condition = FoundFromCondition(name, _formula(equation), judged, solved)
             yield Criterion("condition", condition, step.unknown)
 
 

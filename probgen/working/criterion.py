@@ -96,18 +96,25 @@ class NumbersPutIn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class QuantityFound(Fact):
+    """asked: whether the problem asks for it, so that the key has the range that is right."""
+
     quantity: Name
     judged: Judged
+    asked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class FoundFromBalance(Fact):
-    """axis: the label of the axis forces are summed along; bodies: none where there is only one."""
+    """axis: the label of the axis forces are summed along; bodies: none where there is only one.
+
+    solved: whether the balance is solved for it; one that nothing else is in says that it is zero.
+    """
 
     quantity: Name
     axis: str
     judged: Judged
     bodies: tuple[str, ...] = ()
+    solved: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,9 +127,12 @@ class IdleNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class FoundFromCondition(Fact):
+    """solved: whether the condition is solved for it, as it does not stand alone on one side."""
+
     quantity: Name
     condition: Formula
     judged: Judged
+    solved: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +142,7 @@ class FirstLimitNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class FoundAtFirstLimit(Fact):
-    """What is asked beside the utmost value, whichever limit is reached first."""
+    """What is asked where a limit is reached, whichever that is."""
 
     quantity: Name
     judged: Judged
@@ -200,11 +210,27 @@ class Criterion:
 def halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
     """What is set up, and what comes out of it."""
     match criterion.what:
-        case FoundFromBalance(quantity, axis, judged, bodies):
+        case FoundFromBalance(quantity, axis, judged, bodies, _):
             method = Criterion("balance", BalanceWritten(axis, bodies))
-        case FoundFromCondition(quantity, condition, judged):
+        case FoundFromCondition(quantity, condition, judged, _):
             method = Criterion("condition", ConditionWritten(condition))
         case _:
             return None
-    found = QuantityFound(quantity, judged)
+    found = QuantityFound(quantity, judged, criterion.asked)
     return method, replace(criterion, kind="result", what=found)
+
+
+def of_asked(criterion: Criterion, asked: bool) -> Criterion:
+    """The same of a quantity that the problem asks for, or of one that it does not."""
+    what = criterion.what
+    own = replace(what, asked=asked) if isinstance(what, QuantityFound) else what
+    return replace(criterion, what=own, asked=asked)
+
+
+def solved(criterion: Criterion) -> bool:
+    """Whether more is to be done for its number, or for a zero to be seen, than to write it."""
+    match criterion.what:
+        case FoundFromBalance() | FoundFromCondition() as found:
+            return found.solved
+        case what:
+            return isinstance(what, IdleNamed)

@@ -18,7 +18,7 @@ from probgen.statics.plan import Plan
 from probgen.working.alike import Work, alike_shares, misfit
 from probgen.working.convention import Convention
 from probgen.working.criteria import criteria
-from probgen.working.criterion import Criterion, halves
+from probgen.working.criterion import Criterion, halves, solved
 from probgen.working.fact import Fact
 from probgen.working.shares import USUAL, Shares, by_part, of_group
 
@@ -32,7 +32,7 @@ WEIGHTS: Final = {
     "formula": 2,
     "integral": 2,
     "resultant": 1,
-    "drawing": 2,
+    "drawing": 3,
     "force": 1,
     "condition": 1,
     "limit": 1,
@@ -82,9 +82,10 @@ class Mark(Fact):
 
     @property
     def earned(self) -> Earned:
-        """What the points are for."""
-        accurate = {each.kind in _ACCURACY for each in self.criteria}
-        both = any(each.kind not in _ACCURACY and each.quantity for each in self.criteria)
+        """What the points are for: of a number that is not asked, and so has no range in the key
+        that it could be judged by, how it is worked out."""
+        accurate = {each.kind in _ACCURACY and each.asked for each in self.criteria}
+        both = any(each.kind not in _ACCURACY and each.asked for each in self.criteria)
         if both or len(accurate) > 1:
             return Earned.BOTH
         return Earned.ACCURACY if accurate == {True} else Earned.METHOD
@@ -288,7 +289,13 @@ def shared(points: int, weights: Sequence[int]) -> list[int]:
 
 
 def _weight(group: tuple[Criterion, ...]) -> int:
-    return sum(WEIGHTS[criterion.kind] for criterion in group)
+    return sum(map(_worth, group))
+
+
+def _worth(criterion: Criterion) -> int:
+    """An answer counts beside the balance or the condition that is solved for it."""
+    answer = WEIGHTS["result"] if criterion.asked and solved(criterion) else 0
+    return WEIGHTS[criterion.kind] + answer
 
 
 def _merged(groups: list[tuple[Criterion, ...]], alike: bool) -> list[tuple[Criterion, ...]]:

@@ -14,7 +14,7 @@ from probgen.problem.problem import Problem, draw_class, prepare, work
 from probgen.working.convention import Convention
 from probgen.working.shares import Share, Shares
 from tests.marking.test_asked import FIRST, IN_PARTS, NUMBERS, ONE_LIMIT
-from tests.situations import HOLDS, SLIDES, STAYED_SHELF, TIPS, cabinet, worked
+from tests.situations import HEAD, HOLDS, SLIDES, STAYED_SHELF, TIPS, cabinet, worked
 
 FOREARM = Path(__file__).parents[2] / "templates/limbs/forearm-load.toml"
 
@@ -27,10 +27,35 @@ def forearm() -> tuple[Problem, tuple[Asked, ...]]:
     return problem, asked_of(problem, own)
 
 
+TOGETHER = (
+    HEAD
+    + """
+[given]
+W = { name = "weight", choices = [24.0], unit = "N" }
+[body.lamp]
+particle = true
+[[cable]]
+direction = 150
+symbol = "T_1"
+[[cable]]
+direction = 40
+symbol = "T_2"
+[[force]]
+magnitude = "W"
+direction = 270
+name = "lamp"
+[[find]]
+quantity = "T_1"
+[[find]]
+quantity = "T_2"
+"""
+)
+
+
 SHARED = [
-    # T has a torque balance (7), its numbers (3) and the result (2), each part a balance and its
-    # result (1 + 1); 4 of the diagram among 12, 2 and 2 are 3, 1/2 and 1/2
-    (IN_PARTS, 20, {"T": 15, "R.x": 3, "R.y": 2}),
+    # T has a torque balance (5), its numbers (2) and the result (2), each part a balance and its
+    # result (3 + 1); 3 of the diagram among 9, 4 and 4 are one each, as nearly as goes
+    (IN_PARTS, 20, {"T": 10, "R.x": 5, "R.y": 5}),
     # T 5 + 2 + 2; the size two balances with their results and its own 2; the direction as much, 2;
     # of the diagram's 3 nine, six and two seventeenths
     (STAYED_SHELF, 20, {"T": 11, "R.magnitude": 7, "R.direction": 2}),
@@ -39,6 +64,9 @@ SHARED = [
     (cabinet("60", **NUMBERS) + SLIDES + TIPS + HOLDS, 10, {"slides": 6, "tips": 4}),
     (FIRST, 10, {"P": 9, "P.limit": 1}),
     (ONE_LIMIT, 10, {"P": 10}),
+    # two balances and what is taken out of them (7) lead to both pulls, 4 to the one found first;
+    # each has its result (1 + 1), and of the diagram's 3 those are 2 and 1
+    (TOGETHER, 12, {"T_1": 5, "T_2": 7}),
     # one mark for each, and one for the diagram, which goes to the first of equals
     (STAYED_SHELF, 3, {"T": 2, "R.magnitude": 1, "R.direction": 0}),
 ]
@@ -50,6 +78,14 @@ def test_what_leads_to_an_answer_counts_with_it(
 ) -> None:
     problem, own = worked(text)
     assert points_of(problem, asked_of(problem, own), points) == expected
+
+
+def test_no_answer_is_without_a_point_where_another_can_spare_one() -> None:
+    """Ten marks, of which one is for the mass and a pull, both as they are at the first limit."""
+    feeder = Path(__file__).parents[2] / "templates/particles/feeder-cord-strength.toml"
+    problem = prepare(read_template(feeder.read_text(encoding="utf-8"), "own.toml"), Convention())
+    (own,) = work(problem, draw_class(problem, "points", ["1"]).draws)
+    assert min(points_of(problem, asked_of(problem, own), 10).values()) == 1
 
 
 @pytest.mark.parametrize("parts", [(3, 7), (9, 1), (5, 5)])

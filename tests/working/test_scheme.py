@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.problem.problem import Problem, prepare
+from probgen.problem.problem import Problem, draw_class, prepare, work
 from probgen.statics.plan import Plan
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
@@ -18,6 +18,7 @@ from probgen.working.convention import Convention
 from probgen.working.criteria import other_routes
 from probgen.working.criterion import OtherRoutes
 from probgen.working.scheme import Earned, Mark, scheme
+from probgen.working.tolerance import intervals, margins
 from tests.situations import HEAD, worked
 
 ROOT = Path(__file__).parents[2]
@@ -152,7 +153,7 @@ def test_like_work_earns_like_points(name: str, kinds: tuple[str, ...], points: 
 
 
 def test_a_torque_balance_has_a_point_apart_from_its_number() -> None:
-    marks = scheme(problem("cabinet-slide-or-tip").plan, USUAL, 10)
+    marks = scheme(problem("footbridge-two-beams").plan, USUAL, 10)
     at = next(place for place, mark in enumerate(marks) if "torque" in mark.kinds)
     assert [(mark.kinds, mark.points) for mark in marks[at : at + 2]] == [
         (("torque",), 2),
@@ -167,6 +168,49 @@ def test_diagrams_earn_alike_where_there_are_points_for_each(name: str) -> None:
         drawn = holding(scheme(problem(name).plan, USUAL, points), "diagram")
         if all(len(mark.kinds) == 1 for mark in drawn):
             assert len({mark.points for mark in drawn}) <= 1
+
+
+RANGED = ("result", "magnitude", "direction")
+
+
+@pytest.mark.one_in(2)
+@pytest.mark.parametrize("name", OWN)
+@pytest.mark.parametrize("points", [6, 10, 20])
+def test_a_number_earns_points_of_accuracy_where_the_key_has_its_range(
+    name: str, points: int
+) -> None:
+    """N_2 of a ladder carried leads to the answers and is none itself."""
+    own = problem(name)
+    (drawn,) = work(own, draw_class(own, "range", ["1"]).draws)
+    ranged = {e.answer for of in (intervals, margins) for e in of(drawn.digits, drawn.answers)}
+    for mark in scheme(own.plan, USUAL, points):
+        numbers = {each.quantity for each in mark.criteria if each.quantity}
+        if mark.earned is not Earned.METHOD:
+            assert numbers & ranged
+        if mark.earned is Earned.ACCURACY:
+            assert numbers <= ranged
+        if mark.earned is Earned.METHOD and mark.kinds[-1] in RANGED:
+            assert not numbers & ranged
+
+
+WORTH = [
+    ("ferry-bollard", "beta", 2),  # a law solved for what stands in its exponent
+    ("seesaw-two-riders", "P", 2),  # a balance of its own
+    ("ladder-smooth-wall", "f", 2),
+    ("street-lamp-section", "V", 2),
+    ("diving-board", "R.x", 1),  # nothing acts along x, so that it is zero
+    ("well-windlass", "n", 1),  # a fraction of what is known
+]
+
+
+@pytest.mark.parametrize(("name", "answer", "points"), WORTH)
+def test_an_answer_that_is_solved_for_earns_beside_its_equation(
+    name: str, answer: str, points: int
+) -> None:
+    marks = scheme(problem(name).plan, USUAL, 10)
+    at = next(place for place, mark in enumerate(marks) if answer in mark.quantities)
+    first = at - 1 if marks[at].kinds == ("result",) else at  # its equation has a mark of its own
+    assert sum(mark.points for mark in marks[first : at + 1]) == points
 
 
 @pytest.mark.parametrize(

@@ -145,7 +145,8 @@ _JUDGED: Final = {Judged.SIGN_AND_UNIT: " (sign and unit)", Judged.UNIT: " (unit
 
 @say.register
 def quantity_found(fact: QuantityFound, nouns: Nouns) -> Inlines:
-    return filled("{q} found{judged}", q=fact.quantity, judged=_JUDGED.get(fact.judged, ""))
+    done, judged = "found" if fact.asked else "worked out", _JUDGED.get(fact.judged, "")
+    return filled("{q} {done}{judged}", q=fact.quantity, done=done, judged=judged)
 
 
 @say.register
