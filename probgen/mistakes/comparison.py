@@ -6,7 +6,7 @@ that give one number together, and those nobody would believe are left out.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final, Protocol, TypeVar
 
@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.mistakes.belief import Place, as_told, believable, places, possible
-from probgen.mistakes.likelihood import rank
+from probgen.mistakes.likelihood import ANYWHERE, rank
 from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Column, Missteps, WrongWorking, wrong_workings
 from probgen.quantities.unit import Dimension
@@ -96,7 +96,8 @@ def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip,
 
 
 def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
-    """The few a key tells of: one number for each of the likeliest slips, where it is made.
+    """The few a key tells of: one number for each of the likeliest slips, where it is made; after
+    the likeliest of all those on what is asked that fewest are told of.
 
     No two of them are so close that one could be taken for the other, none is the right number of
     another answer, which would look right on the page, and none says that what is asked for is
@@ -105,16 +106,27 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
     """
     chosen: dict[str, Slip] = {}
     passed: set[str] = set()
-    for slip in sorted(found, key=lambda slip: rank(slip.misstep)):
-        enough = len(chosen) == count
-        if enough or (slip.misstep.unlikely and len({*chosen, *passed}) >= min(count, FEW)):
+    left = [slip for slip in found if slip.origin and not slip.vanishes]
+    while left and len(chosen) < count:
+        slip = min(left, key=lambda slip: _turn_of(slip, chosen.values()))
+        if slip.misstep.unlikely and len({*chosen, *passed}) >= min(count, FEW):
             break
-        told = slip.origin and slip.id not in chosen and not slip.vanishes
-        if told and slip.elsewhere:
+        left.remove(slip)
+        if slip.id in chosen:
+            continue
+        if slip.elsewhere:
             passed.add(slip.id)
-        elif told and _clear(slip, chosen.values()):
+        elif _clear(slip, chosen.values()):
             chosen[slip.id] = slip
-    return tuple(chosen.values())
+    return tuple(sorted(chosen.values(), key=lambda slip: rank(slip.misstep)))
+
+
+def _turn_of(slip: Slip, chosen: Collection[Slip]) -> tuple[bool, bool, int, tuple[bool, int]]:
+    """For sorting: what is likely and made on a quantity of its own first, then what is asked that
+    few are told of.
+    """
+    told = sum(each.of.owner == slip.of.owner for each in chosen)
+    return slip.misstep.unlikely, slip.id in ANYWHERE, told, rank(slip.misstep)
 
 
 def _clear(slip: Slip, chosen: Iterable[Slip]) -> bool:

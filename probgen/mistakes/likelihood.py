@@ -76,6 +76,11 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
 }
 """What speaks for each slip, the likeliest first."""
 
+ANYWHERE: Final = frozenset(
+    {"unit_not_converted", "calculator_radians", "balance_sign", "early_rounding"}
+)
+"""Slips with numbers and signs that spoil one quantity as well as another."""
+
 _PLACE: Final = {id: place for place, id in enumerate(LIKELIHOOD)}
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import cache
 from pathlib import Path
 
@@ -9,7 +10,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.mistakes.comparison import CLEAR, Slip, class_slips, likely, slips
-from probgen.mistakes.likelihood import LIKELIHOOD, rank
+from probgen.mistakes.likelihood import ANYWHERE, LIKELIHOOD, rank
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits
@@ -134,6 +135,35 @@ def test_likelier_ones_come_first() -> None:
             made = [s for s in found(path)[0] if s.answer == answer and s.origin]
             places = [rank(each.misstep) for each in made]
             assert places == sorted(places)
+
+
+def named_own(name: str) -> Path:
+    return next(path for path in OWN if path.stem == name)
+
+
+SPREAD = [
+    ("jetty-mooring", {"N": 2, "R": 1}),  # three likelier ones would all be on N
+    ("fridge-hand-truck", {"F": 2, "phi": 1}),  # none is made on N first
+    ("ladder-raised", {"F": 1, "d": 1, "P": 1}),
+]
+
+
+@pytest.mark.parametrize(("name", "expected"), SPREAD)
+def test_slips_are_spread_over_what_is_asked(name: str, expected: dict[str, int]) -> None:
+    (made, *_) = found(named_own(name))
+    assert Counter(each.of.owner for each in likely(made)) == expected
+
+
+def test_none_is_told_for_the_spread_that_spoils_one_number_as_well_as_another() -> None:
+    """A slip of rounding or of signs only, or one that the statement makes unlikely, is told
+    where there are not three others.
+    """
+    for path in OWN:
+        for made in found(path):
+            told = likely(made)
+            weak = [e for e in likely(made, 99) if e.id in ANYWHERE or e.misstep.unlikely]
+            strong = [each for each in likely(made, 99) if each not in weak]
+            assert len(strong) < 3 or not any(each in weak for each in told)
 
 
 def test_where_a_slip_is_made_it_is_told() -> None:
