@@ -42,15 +42,12 @@ from probgen.wording.facts.balance import (
     ForceHeading,
     ForcesZero,
     NoneAlone,
-    PutIn,
-    PutIntoTheRest,
-    RestFollows,
     SquaredAndAdded,
-    TakenOut,
     TogetherHeading,
     TorquesZero,
     WithTheResult,
 )
+from probgen.wording.facts.together import Called, PutIn, PutIntoTheRest, RestFollows, TakenOut
 from probgen.wording.level_part import level_part
 from probgen.wording.negative import negative_part
 from probgen.wording.other_angle import angle_part, apart_part
@@ -245,12 +242,13 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
     name, said = _name(digits, step.unknown), _said(step)
     out = [each for each in _put_in(step) if not says(each.equation, each.unknown)]
     if out:
-        yield sentences(TakenOut(said, tuple(_name(digits, each.unknown) for each in out)))
+        yield sentences(_taken_out(digits, step, out))
         rows = (Row((_name(digits, each.unknown),), "=", (each.expression,)) for each in out)
         yield Display(tuple(rows))
-        yield from _put_into_the_rest(step, out, name)
+        yield from _put_into_the_rest(digits, step, out)
     elif said:
-        yield sentences(PutIn(said, name, _dropped(digits, step)))
+        rest = _called(digits, step, step.equation)
+        yield sentences(PutIn(said, name, _dropped(digits, step), rest))
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
         left = with_powers(collected(in_one_order(step.reduced)))
         yield Display((Row((left,), "=", (ZERO,)),))
@@ -258,20 +256,44 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
     yield from _angles_added(step)
 
 
-def _put_into_the_rest(step: Step, out: Sequence[Step], name: Name) -> Iterator[Part]:
+def _taken_out(digits: Digits, step: Step, out: Sequence[Step]) -> TakenOut:
+    """What is solved for and in which equations, once what conditions say is put into them."""
+    settled = {id: each for id in step.put_in for each in step.equations if says(each, id)}
+    others = [each for each in _in_order(step) if each not in settled.values()]
+    into = [each for each in others if names_in(each.expression) & settled.keys()]
+    return TakenOut(
+        _said(step),
+        tuple(_called(digits, step, each) for each in into),
+        tuple(_name(digits, each.unknown) for each in out),
+        tuple(_called(digits, step, each.equation) for each in out),
+        into == others and len(into) > 1,
+    )
+
+
+def _called(digits: Digits, step: Step, equation: Equation) -> Called:
+    """One of the equations of a step as it is called."""
+    row = balance_row(digits, equation)
+    if equation.kind == "condition":
+        return Called((*row.left, Relation(row.relation), *row.right))
+    alike = [e for e in step.equations if (e.kind, e.about) == (equation.kind, equation.about)]
+    return Called((*row.left, Relation("="), ZERO), equation.bodies if len(alike) > 1 else ())
+
+
+def _put_into_the_rest(digits: Digits, step: Step, out: Sequence[Step]) -> Iterator[Part]:
     """What is left; before that the whole line where the next one does not show what was done."""
+    name, rest = _name(digits, step.unknown), _called(digits, step, step.equation)
     before = step.equation.expression
     for each in _put_in(step):
         before = _with_value(before, each)
     bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
     done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
     if done is None or (done.factor == UNITY and done.angle is None):
-        yield sentences(PutIntoTheRest(name), bound=True)
+        yield sentences(PutIntoTheRest(name, rest), bound=True)
         return
-    yield sentences(RestFollows(), bound=True)
+    yield sentences(RestFollows(rest), bound=True)
     yield Display((Row((_flat(before),), "=", (ZERO,)),))
     times_factor = None if done.factor == UNITY else done.factor
-    yield sentences(PutIntoTheRest(name, times_factor, done.angle), bound=True)
+    yield sentences(PutIntoTheRest(name, rest, times_factor, done.angle), bound=True)
 
 
 def _flat(expression: Expression) -> Expression:

@@ -22,6 +22,7 @@ from probgen.wording.english import (
     papers,
     section,
     signs,
+    together,
     torque,
 )
 from probgen.wording.english.page import PAGE
@@ -47,6 +48,7 @@ _WORDS = (
     papers,
     section,
     signs,
+    together,
     torque,
 )
 """The modules that register what they say."""

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from probgen.quantities.expression import UNITY, Call, Expression, Power, number, times, total
-from probgen.quantities.formula import Relation
+from probgen.quantities.expression import Expression, number, times
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import (
     bodies_are,
@@ -37,12 +36,8 @@ from probgen.wording.facts.balance import (
     NoneAlone,
     PlaceNegative,
     PullsSeveral,
-    PutIn,
-    PutIntoTheRest,
     QuantityHeading,
-    RestFollows,
     SquaredAndAdded,
-    TakenOut,
     Tilt,
     TogetherHeading,
     TorqueHeading,
@@ -128,23 +123,6 @@ def none_alone(fact: NoneAlone, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def taken_out(fact: TakenOut, nouns: Nouns) -> Inlines:
-    put_in = filled("put {said} in and ", said=series(fact.said)) if fact.said else ()
-    return filled("We {first}solve for {others},", first=put_in, others=series(fact.unknowns))
-
-
-@say.register
-def put_in(fact: PutIn, nouns: Nouns) -> Inlines:
-    gone = "; {dropped} drops out" if len(fact.dropped) == 1 else "; {dropped} drop out"
-    return filled(
-        "We put {said} in{gone}, which leaves {left} as the only unknown:",
-        said=series(fact.said),
-        gone=filled(gone, dropped=series(fact.dropped)) if fact.dropped else "",
-        left=fact.left,
-    )
-
-
-@say.register
 def balances_say(fact: BalancesSay, nouns: Nouns) -> Inlines:
     return (Text("The balances say:"),)
 
@@ -173,29 +151,6 @@ def angle_squared_out(fact: AngleSquaredOut, nouns: Nouns) -> Inlines:
         "drops out:",
         dropped=fact.dropped,
     )
-
-
-@say.register
-def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
-    if fact.times is None and fact.angle is None:
-        pattern = (
-            "and put that into the remaining equation, which leaves {last} as the only unknown:"
-        )
-        return filled(pattern, last=fact.left)
-    done = []
-    if fact.times is not None:
-        done.append(filled("multiplied by {factor}", factor=fact.times))
-    if fact.angle is not None:
-        squares = ((1, Power(Call(f, (fact.angle,)), 2)) for f in ("sin", "cos"))
-        one = (total(*squares), Relation("="), UNITY)
-        done.append(filled("with {theorem}", theorem=one))
-    pattern = "Then, {done}, this leaves {last} as the only unknown:"
-    return filled(pattern, done=series(done), last=fact.left)
-
-
-@say.register
-def rest_follows(fact: RestFollows, nouns: Nouns) -> Inlines:
-    return (Text("and put that into the remaining equation:"),)
 
 
 @say.register

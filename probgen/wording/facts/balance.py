@@ -81,26 +81,6 @@ class NoneAlone(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class TakenOut(Fact):
-    """Unknowns that are written by the others, once what conditions say is put in."""
-
-    said: tuple[Formula, ...]
-    unknowns: tuple[Name, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class PutIn(Fact):
-    """What conditions say, put into the rest, which then holds one unknown.
-
-    dropped: unknowns that then stand in every term.
-    """
-
-    said: tuple[Formula, ...]
-    left: Name
-    dropped: tuple[Name, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class BalancesSay(Fact):
     """Balances with what is known on one side follow."""
 
@@ -124,24 +104,6 @@ class AngleSquaredOut(Fact):
     """Two equations squared and added, which leaves out an angle."""
 
     dropped: Name
-
-
-@dataclass(frozen=True, slots=True)
-class RestFollows(Fact):
-    """The rest with what is taken out of others in its place follows."""
-
-
-@dataclass(frozen=True, slots=True)
-class PutIntoTheRest(Fact):
-    """What is left then holds one unknown; where something is done to it, that was shown before.
-
-    times: what it was multiplied by, if anything; angle: that whose squared sine and cosine were
-    joined, if any.
-    """
-
-    left: Name
-    times: Expression | None = None
-    angle: Expression | None = None
 
 
 @dataclass(frozen=True, slots=True)
