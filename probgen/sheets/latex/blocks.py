@@ -37,18 +37,22 @@ _SHORT: Final = 80
 def write_inlines(inlines: tuple[Inline, ...]) -> str:
     """Running text; a blank line in a text begins a new paragraph.
 
-    A letter stays on the line of the word before it ("at A"), and fractions stand on the line too,
-    so that all lines are as far apart.
+    A letter stays on the line of the word before it ("at A") and of what a hyphen joins to it
+    ("x-axis"), and fractions stand on the line too, so that all lines are as far apart.
     """
     shown = tied(inlines)
-    following = (*shown[1:], None)
-    return "".join([_inline(*each) for each in zip(shown, following, strict=False)])
+    before, following = (None, *shown[:-1]), (*shown[1:], None)
+    return "".join([_inline(*each) for each in zip(before, shown, following, strict=False)])
 
 
-def _inline(inline: Inline, then: Inline | None) -> str:
-    """then: what follows it; a colon before a formula, which may begin with a sign, has room."""
+def _inline(before: Inline | None, inline: Inline, then: Inline | None) -> str:
+    """before, then: what stands beside it; a colon before a formula, which may begin with a sign,
+    has room.
+    """
     match inline:
         case Text(text):
+            if isinstance(before, Math) and text.startswith("-"):
+                text = "\N{NON-BREAKING HYPHEN}" + text[1:]
             written = r"\par ".join([escape(part) for part in paragraphs(text)])
             leads_on = isinstance(then, Math) and written.endswith(": ")
             return rf"{written[:-1]}\enskip " if leads_on else written

@@ -48,7 +48,7 @@ _CORK: Final = frozenset(
 # Text companion symbols (TS1), and signs the working of a problem may carry.
 _SYMBOLS: Final = {
     "\u00ad": r"\-", "\u200b": r"\hskip0pt\relax{}",
-    "\u00a0": "~", "\u2007": "~", "\u2009": r"\,", "\u202f": r"\,", "\u2011": "{-}",
+    "\u00a0": "~", "\u2007": "~", "\u2009": r"\,", "\u202f": r"\,", "\u2011": r"\mbox{-}",
     "°": r"\textdegree{}", "±": r"\textpm{}", "¹": r"\textonesuperior{}",
     "²": r"\texttwosuperior{}", "³": r"\textthreesuperior{}", "·": r"\ensuremath{\mathord{\cdot}}",
     "×": r"\texttimes{}", "÷": r"\textdiv{}", "µ": r"\textmu{}", "€": r"\texteuro{}",

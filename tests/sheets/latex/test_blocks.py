@@ -40,6 +40,9 @@ INLINES = {
         r"9.8\,m/s\texttwosuperior{}",
     ),
     "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),
+    "a letter and what is joined to it are one": (
+        (Math((T,)), Text("-axis, so-called")), r"${T}$\mbox{-}axis{,} so{-}called"
+    ),
     "a colon has room before a formula": ((Text("up: "), Math((T,))), r"up:\enskip ${T}$"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
     "one relation holds together": (
