@@ -17,12 +17,15 @@ from probgen.bank.depiction import (
     Hinge,
     Load,
     Look,
+    Manner,
     Roller,
     Scenery,
     Source,
+    Thing,
     Touch,
     Vocabulary,
 )
+from probgen.bank.labels import Carried
 from probgen.bank.situation import Situation
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
@@ -75,6 +78,17 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
         _those(others, Scenery),
         _those(others, Fluid),
     )
+
+
+def carried(depicts: Depictions) -> dict[str, Carried]:
+    """What bodies carry that is no part of them, by the id of its weight."""
+    parts = (Thing.CENTRE, Thing.HEAD)
+    does = {Manner.HANGS: Carried.PULLS, Manner.HELD: Carried.ACTS}
+    return {
+        id: does.get(load.manner, Carried.PUSHES)
+        for id, load in depicts.loads.items()
+        if load.thing not in parts
+    }
 
 
 def _check_wedge(table: Table, id: str, situation: Situation) -> None:

@@ -9,11 +9,19 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from enum import Enum, auto
+from enum import Enum, StrEnum, auto
 from typing import Final
 
 from probgen.quantities.expression import Name
 from probgen.statics.system import Body, Couple, Find, Force
+
+
+class Carried(StrEnum):
+    """What a body does that another carries."""
+
+    PULLS = auto()
+    PUSHES = auto()
+    ACTS = auto()  # either, as it is held fast
 
 
 class ByKind(Enum):
@@ -160,6 +168,7 @@ class Labels:
     reasons: why a condition or a definition holds; finds: the author's own words for what is
     asked, where any.
     plan: whether all is seen from above, so that ways are told by the compass, y to the north.
+    carried: what does its weight to a body that it is no part of, by the id of the weight.
     """
 
     quantities: Mapping[str, Label] = field(default_factory=dict)
@@ -169,6 +178,7 @@ class Labels:
     reasons: Mapping[str, str | Reason] = field(default_factory=dict)
     finds: Mapping[Find, str] = field(default_factory=dict)
     plan: bool = False
+    carried: Mapping[str, Carried] = field(default_factory=dict)
 
     def __hash__(self) -> int:
         return hash(frozenset(self.quantities))

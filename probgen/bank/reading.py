@@ -8,7 +8,8 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.bank.customary import in_units, require_units, systems_of
-from probgen.bank.depicts import read_depicts
+from probgen.bank.depiction import Depictions
+from probgen.bank.depicts import carried, read_depicts
 from probgen.bank.diagram import read_diagrams
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
@@ -97,6 +98,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
     scaled = not top.content.get("picture")
     diagrams, to_draw = read_diagrams(top.tables("diagram"), situation, to_scale=scaled)
     given = (*(each.id for each in givens), *(each.id for each in derived))
+    depicts = read_depicts(top.table("depicts"), situation)
     template = Template(
         id=_read_id(top),
         revision=top.whole("revision", 1, 1_000_000),
@@ -116,12 +118,12 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
             to_draw=to_draw,
         ),
         labels=replace(
-            names_lettered(_labels(situation), situation.points, faults),
+            names_lettered(_labels(situation, depicts), situation.points, faults),
             plan=_is_plan(top, situation),
         ),
         requirements=lettered(read_requirements(top, situation, finds), situation.points),
         cautions=_read_cautions(top),
-        depicts=read_depicts(top.table("depicts"), situation),
+        depicts=depicts,
         picture=picture,
         source=text,
         path=where,
@@ -297,7 +299,7 @@ def _system(
     )
 
 
-def _labels(situation: Situation) -> Labels:
+def _labels(situation: Situation, depicts: Depictions) -> Labels:
     return Labels(
         quantities=told_apart(situation.scope.labels, situation.forces, situation.bodies),
         elements=situation.named,
@@ -305,6 +307,7 @@ def _labels(situation: Situation) -> Labels:
         limits=situation.events,
         reasons=situation.reasons,
         finds=situation.wordings,
+        carried=carried(depicts),
     )
 
 

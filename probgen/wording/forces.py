@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from probgen.bank.direction import component_sum
+from probgen.bank.labels import Carried
 from probgen.quantities.expression import (
     Expression,
     Name,
@@ -102,6 +103,7 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
     system = without_idle(digits.case.system, digits.case.plan.steps)
     on = {force.id: force for force in system.forces if force.body == body.id}
     sizes = [force.magnitude for force in on.values()]
+    before = _elements_told(digits.case.system, body)
     for element in system.elements:
         if element.body != body.id or not element.forces:
             continue
@@ -114,7 +116,16 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             whose = system.force(force.id).body if isinstance(body, Whole) else ""
             alike = not at and sizes.count(size) > 1
             on_which = whose if alike else ""
-            yield ForceNamed(element.id, force.kind, force.part, size, at, way, on_which)
+            held, again = _carried(digits, element), element.id in before
+            yield ForceNamed(
+                element.id, force.kind, force.part, size, at, way, on_which, held, again
+            )
+
+
+def _carried(digits: Digits, element: Element) -> Carried | None:
+    """What a body does that another carries; None for a weight of its own and all other forces."""
+    heavy = element.kind is Kind.WEIGHT and not element.own
+    return digits.case.labels.carried.get(element.id) if heavy else None
 
 
 def _whole_letter(digits: Digits, element: Element) -> Name:

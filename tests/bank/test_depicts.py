@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.bank.depiction import (
     Anchor,
     Depictions,
@@ -17,6 +18,7 @@ from probgen.bank.depiction import (
     Thing,
     Touch,
 )
+from probgen.bank.labels import Carried
 from probgen.bank.reading import read_template
 from probgen.input.fault import Fault, InputError
 
@@ -190,3 +192,15 @@ def test_words_of_others_are_judged_beside_a_body_whose_outline_is_at_fault() ->
     fields = [fault.field for fault in raised.value.faults]
     assert "depicts.R" in fields
     assert "depicts.knot" not in fields
+
+
+def test_what_a_body_carries_is_told_from_its_own_parts() -> None:
+    """The word of a load says how it is carried; a head and a centre of mass are the body's own."""
+
+    def carried(name: str) -> dict[str, str]:
+        return dict(default_bank().read(name).labels.carried)
+
+    assert carried("bent-back-toolbox") == {"W_a": Carried.PULLS}
+    assert carried("trestle-plank-walk") == {"W_t": Carried.PUSHES, "W_m": Carried.PUSHES}
+    assert carried("leg-raise-cuff") == {"W_c": Carried.ACTS}
+    assert carried("sign-l-plate") == {}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from probgen.bank.labels import Carried
 from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
@@ -123,6 +124,7 @@ _PUSHES: Final = {
     Kind.DISTRIBUTED: "the resultant {F} of {by}{at}, {way}",
     Kind.FIXED: "{part} {F} at the cut{at}, {way}",
 }
+_CARRIED: Final = {Carried.PULLS: "pull", Carried.PUSHES: "push", Carried.ACTS: "force"}
 _CUT_PARTS: Final = {
     ForcePart.AXIAL: "the axial force",
     ForcePart.SHEAR: "the shear force",
@@ -136,6 +138,10 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         pattern = "the friction {F} of {by}{at}, taken {way}"
     straight = fact.way.quarter in (1, 3)
     by = the_element(fact.element, nouns)
+    if fact.carried:
+        whose = agreeing([by], f"{by}'s", "their")
+        equal = "" if fact.again else f", equal to {whose} weight"
+        pattern = f"the {_CARRIED[fact.carried]} {{F}} of {{by}}{{at}}{equal}, {{way}}"
     return filled(
         pattern,
         F=fact.letter,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum, auto
 
+from probgen.bank.labels import Carried
 from probgen.quantities.expression import Expression, Name
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
@@ -74,6 +75,8 @@ class JointReaction(Fact):
 class ForceNamed(Fact):
     """One force; part: as in `statics.system.Force`; point: where it acts, "" on a particle.
 
+    carried: what does its weight that is no part of the body; None for all else.
+    again: whether that was told of on another body, or on a whole, before.
     on: the body, of those taken as one, where another force there is told alike; else "".
     """
 
@@ -84,6 +87,8 @@ class ForceNamed(Fact):
     point: str
     way: Way
     on: str = ""
+    carried: Carried | None = None
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
