@@ -117,10 +117,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
             diagrams=diagrams,
             to_draw=to_draw,
         ),
-        labels=replace(
-            names_lettered(_labels(situation, depicts), situation.points, faults),
-            plan=_is_plan(top, situation),
-        ),
+        labels=names_lettered(_labels(top, situation, depicts), situation.points, faults),
         requirements=lettered(read_requirements(top, situation, finds), situation.points),
         cautions=_read_cautions(top),
         depicts=depicts,
@@ -299,7 +296,7 @@ def _system(
     )
 
 
-def _labels(situation: Situation, depicts: Depictions) -> Labels:
+def _labels(top: Table, situation: Situation, depicts: Depictions) -> Labels:
     return Labels(
         quantities=told_apart(situation.scope.labels, situation.forces, situation.bodies),
         elements=situation.named,
@@ -307,6 +304,7 @@ def _labels(situation: Situation, depicts: Depictions) -> Labels:
         limits=situation.events,
         reasons=situation.reasons,
         finds=situation.wordings,
+        plan=_is_plan(top, situation),
         carried=carried(depicts),
     )
 

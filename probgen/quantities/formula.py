@@ -26,11 +26,12 @@ class Balance:
     """The name of a balance: the sum of forces along an axis, or of torques about a pivot.
 
     kind: "force", "torque" or "moment"; about: the axis ("x", "y") or the pivot's point name, ""
-    for any.
+    for any; raised: whether that stands above in brackets, as M_A is the letter of a couple.
     """
 
     kind: str
     about: str
+    raised: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.factors import terms_of
-from probgen.quantities.formula import Balance, Formula, Relation
+from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.multiplier import Multiplied, multiplied
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
@@ -37,6 +37,7 @@ from probgen.wording.facts.angle import DividedByCosine
 from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part, of_a_turned_angle
 from probgen.wording.passage import Part, sentences
+from probgen.wording.summed import balance_of
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -113,9 +114,8 @@ def balance_row(digits: Digits, equation: Equation) -> Row:
     if equation.kind == "condition":
         left, right = equation.terms
         return Row((left.magnitude,), "=", (right.magnitude,))
-    kind = "force" if equation.kind == "force" else digits.convention.turning
     balance: Formula = (counted(equation), Relation("="), ZERO)
-    return Row((Balance(kind, equation.about),), "=", balance)
+    return Row((balance_of(digits, equation),), "=", balance)
 
 
 def counted(equation: Equation) -> Expression:

@@ -8,6 +8,7 @@ from decimal import Decimal
 from probgen.quantities.expression import Number, Sum, evaluate
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import exact, round_figures, round_places
+from probgen.quantities.symbol import unmarked
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation
 from probgen.wording.block import Display, Row
@@ -30,12 +31,23 @@ def summed(
     return (sentences(opening), display, *left)
 
 
+def balance_of(digits: Digits, equation: Equation) -> Balance:
+    """What is summed, about which point or along which axis."""
+    kind = "force" if equation.kind == "force" else digits.convention.turning
+    return Balance(kind, equation.about, raised=kind == "moment" and _couples_lettered(digits))
+
+
+def _couples_lettered(digits: Digits) -> bool:
+    """Whether a quantity has the letter that a sum of moments would have, as M_A of a wall."""
+    sums = {f"M_{point}" for point in digits.case.system.points}
+    return any(unmarked(each.symbol) in sums for each in digits.case.labels.quantities.values())
+
+
 def _rows(
     digits: Digits, equation: Equation, numbers: list[tuple[int, Number]], total: Decimal
 ) -> tuple[Row, ...]:
     """The balance in symbols, then each term's number, then their sum."""
-    kind = "force" if equation.kind == "force" else digits.convention.turning
-    left = (Balance(kind, equation.about),)
+    left = (balance_of(digits, equation),)
     unit = numbers[0][1].unit
     zero = Number(Decimal(0), unit)
     ending: Formula = (Number(total, unit), Relation("≈"), zero) if total else (zero,)

@@ -101,6 +101,7 @@ FORMULAS: list[tuple[Expression | Formula, str, str]] = [
         r"\textstyle\sum \tau_{A} = T",
     ),
     ((Balance("moment", "A"),), "ΣM_A", r"\textstyle\sum M_{A}"),
+    ((Balance("moment", "A", raised=True),), "ΣM^(A)", r"\textstyle\sum M^{(A)}"),
     ((Balance("force", "x"),), "ΣF_x", r"\textstyle\sum F_{x}"),
     ((T, Relation("→"), Words("so")), "T → so", r"T \rightarrow \text{so}"),
 ]

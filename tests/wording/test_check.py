@@ -27,6 +27,7 @@ from tests.situations import (
     worked,
 )
 from tests.two_states import two_crates
+from tests.wording.own_telling import told_of
 from tests.wording.shown import lines
 
 USUAL = Convention()
@@ -184,3 +185,13 @@ def test_bodies_that_are_drawn_alone_are_looked_at_first(name: str, bodies: list
     headings = [passage.heading for passage in tell(own.digits, problem.unused)]
     looked = [each.body for each in headings if isinstance(each, BodyCheckHeading)]
     assert looked == bodies
+
+
+def test_a_sum_of_moments_is_told_from_a_couple_with_the_letter_it_would_have() -> None:
+    own = told_of("balcony-built-in", Convention(turning="moment"))
+    sums = [line.partition(" = ")[0] for line in own if line.startswith("ΣM")]
+    assert sums == ["ΣM^(A)", "ΣM^(B)"]
+    torques = [line for line in told_of("balcony-built-in") if line.startswith("Στ")]
+    assert [line.partition(" = ")[0] for line in torques] == ["Στ_A", "Στ_B"]
+    usual = told_of("diving-board", Convention(turning="moment"))
+    assert any(line.startswith("ΣM_A = ") for line in usual)

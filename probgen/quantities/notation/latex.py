@@ -95,7 +95,7 @@ class Latex(Notation):
 
     def balance(self, balance: Balance) -> str:
         about = self.symbol(read_symbol(balance.about))
-        low = f"_{{{about}}}" if about else ""
+        low = f"^{{({about})}}" if balance.raised else f"_{{{about}}}" if about else ""
         return rf"\textstyle\sum {_BALANCES[balance.kind]}{low}"
 
     def summed(self, inner: str) -> str:

@@ -89,6 +89,9 @@ class MathML(Notation):
 
     def balance(self, balance: Balance) -> str:
         letter, about = _letter(_BALANCES[balance.kind]), self.symbol(read_symbol(balance.about))
+        if balance.raised:
+            above = self.row(f"<mo>(</mo>{about}<mo>)</mo>")
+            return self.summed(f"<msup>{letter}{above}</msup>")
         return self.summed(f"<msub>{letter}{self.row(about)}</msub>" if about else letter)
 
     def summed(self, inner: str) -> str:

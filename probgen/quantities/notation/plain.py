@@ -77,7 +77,8 @@ class Plain(Notation):
         return sign
 
     def balance(self, balance: Balance) -> str:
-        return f"Σ{_BALANCES[balance.kind]}" + (f"_{balance.about}" if balance.about else "")
+        about = f"^({balance.about})" if balance.raised else f"_{balance.about}"
+        return f"Σ{_BALANCES[balance.kind]}" + (about if balance.about else "")
 
     def summed(self, inner: str) -> str:
         return f"Σ {inner}"

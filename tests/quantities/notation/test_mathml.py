@@ -68,6 +68,7 @@ FORMULAS: dict[str, Formula] = {
     "x<2": (X, Relation("<"), number(2)),
     "a&b": (Words("a&b"),),
     "∑F_x=0": (Balance("force", "x"), Relation("="), number(0)),
+    "∑M^(A)=0": (Balance("moment", "A", raised=True), Relation("="), number(0)),
     "∫(0 to W_s)xdx": (Integral(X, X, number(0), W),),
     "∫(0 to 2)(x+W_s)dx": (Integral(Sum(((1, X), (1, W))), X, number(0), number(2)),),
     "[x²](0 to 2)": (Difference(Power(X, 2), number(0), number(2)),),
