@@ -15,8 +15,8 @@ import pypdfium2.raw as pdfium
 
 from tests.papers.ink import Leaf, leaves
 
-FOOT_GAP = 20.0  # pt from the foot of a key's text to the line above its foot
-TOP = 37.0  # pt from the edge of the paper to a key's first line
+FOOT_GAP = 13.5  # pt from the foot of a key's text to the line above its foot
+TOP = 45.0  # pt from the edge of the paper to a key's first line
 FIRST = 3  # axes and forces: the two steps that a problem begins with end where this one begins
 HEAD = 11.0  # pt, and a problem's head is larger than that
 _NUMBERED = re.compile(r"\d+ ")

@@ -277,6 +277,19 @@ def test_room_for_working_on_a_further_page_says_whose_it_is(id: str, look: str)
     assert "(continued)" not in before
 
 
+EDGE = 9.8  # mm, 10 but for a pixel
+
+
+def test_a_running_line_and_a_foot_keep_clear_of_the_papers_edge() -> None:
+    """Of a key that goes on to a second page, and in large print of a sheet that does."""
+    made = copies(["crate-ramp-strap"], 1)
+    wide = [replace(m, problem_set=replace(m.problem_set, room="grid", working=20)) for m in made]
+    (key,) = printed(made, LOOKS["letter"], (Kind.KEYS,))
+    (sheet,) = printed(wide, LOOKS["letter, large"], (Kind.SHEETS,))
+    assert min(white.top for each in (key, sheet) for white in whites(each.pdf)) > EDGE
+    assert min(white.bottom for white in whites(key.pdf)) > EDGE
+
+
 def overlong(documents: Sequence[Printed]) -> Iterator[str]:
     """Sheets in large print that go on over the page of their one problem, after the cover."""
     for each in documents:
