@@ -10,9 +10,12 @@ import pypdfium2
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.papers.handout import copy_of_one
 from probgen.papers.page import Copy
-from probgen.papers.typesetter import Kind
-from probgen.press.batch import Document, Printed
+from probgen.papers.typesetter import Kind, Typesetter
+from probgen.press.batch import Document, Printed, print_batch
+from probgen.problem.single import work_single
+from probgen.working.convention import Convention
 from tests.papers.ink import MM, whites
 from tests.papers.looks import LOOKS, Look, copies, printed, reprinted, written
 from tests.papers.make_up import (
@@ -161,7 +164,16 @@ WIDEST = 9.0 * MM  # between a step's heading and the line above it
 NARROWEST = 2.5 * MM
 
 
-@pytest.mark.parametrize("id", ["leg-traction", "footbridge-two-beams", "loft-beam-bales"])
+@pytest.mark.parametrize(
+    "id",
+    [
+        "leg-traction",
+        "footbridge-two-beams",
+        "loft-beam-bales",
+        "bookcase-centre-tilt",  # a step and the answers on its last page
+        "joist-bathtub",
+    ],
+)
 def test_gaps_between_steps_are_neither_wide_nor_narrow(id: str) -> None:
     """The foot of a page that turns early takes what they do not."""
     documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
@@ -187,12 +199,38 @@ def test_no_page_begins_between_the_equations_of_a_step(id: str) -> None:
     assert [top for top in tops if EQUATION.match(top)] == []
 
 
+BEGINS = re.compile(r"\d+ |[A-Z][a-z]+ ")  # a step, or a sentence
+
+
+@pytest.mark.parametrize(
+    ("id", "number"),
+    [("garland-two-lanterns", 3), ("garland-two-lanterns", 4), ("press-toggle-tiles", 3)],
+)
+def test_a_page_begins_with_a_step_or_a_sentence(id: str, number: int) -> None:
+    """No line of a text, nor one of two equations below each other that follow from one text."""
+    single = work_single(id, number, {}, Convention(), template_from="", values_from="")
+    document = Typesetter().document(Kind.KEYS, copy_of_one(single))
+    (each,) = print_batch([document]).printed
+    tops = [page.lines[0].text for page in pages(each.pdf)[1:]]
+    assert [top for top in tops if not BEGINS.match(top)] == []
+
+
+def test_what_is_given_stands_on_the_page_of_its_statement() -> None:
+    """A long panel of answers leaves room for the second problem's text and figure only."""
+    ids = ["stepladder-tie", "triceps-band", "bent-back-toolbox", "crate-ramp-strap"]
+    documents = printed(copies(ids, 2), LOOKS["letter"], (Kind.KEYS,))
+    tops = [page.lines[0].text for each in documents for page in pages(each.pdf)]
+    assert "Given" not in tops
+
+
 LONE = re.compile(r"[(]?[a-z]{4,}[.):,]*")
 
 
-@pytest.mark.parametrize("id", ["garland-two-lanterns", "climbing-triangle", "ladder-holds"])
+@pytest.mark.parametrize(
+    "id", ["garland-two-lanterns", "climbing-triangle", "ladder-holds", "road-sign-wind"]
+)
 def test_no_word_alone_ends_a_text(id: str) -> None:
-    """ "slope of the left part above the", "horizontal"."""
+    """ "slope of the left part above the", "horizontal"; "counter-clockwise", "(positive)."."""
     documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
     lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
     assert [text for text in lines if LONE.fullmatch(text)] == []
@@ -216,6 +254,15 @@ def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
         with pypdfium2.PdfDocument(each.pdf) as pdf:
             lines = pdf[0].get_textpage().get_text_range().splitlines()
         assert "Find" not in [line.strip() for line in lines]
+
+
+@pytest.mark.parametrize("id", ["road-sign-wind", "ladder-holds"])
+def test_no_word_alone_ends_what_a_sheet_says(id: str) -> None:
+    """ "couples counter-", "clockwise."; "and by what", "margin."."""
+    for each in printed(copies([id], 2), LOOKS["letter"], (Kind.SHEETS,)):
+        with pypdfium2.PdfDocument(each.pdf) as pdf:
+            lines = pdf[0].get_textpage().get_text_range().splitlines()
+        assert [line for line in map(str.strip, lines) if line in ("clockwise.", "margin.")] == []
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:
