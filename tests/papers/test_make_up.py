@@ -259,10 +259,9 @@ def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
 @pytest.mark.parametrize("id", ["road-sign-wind", "ladder-holds"])
 def test_no_word_alone_ends_what_a_sheet_says(id: str) -> None:
     """ "couples counter-", "clockwise."; "and by what", "margin."."""
-    for each in printed(copies([id], 2), LOOKS["letter"], (Kind.SHEETS,)):
-        with pypdfium2.PdfDocument(each.pdf) as pdf:
-            lines = pdf[0].get_textpage().get_text_range().splitlines()
-        assert [line for line in map(str.strip, lines) if line in ("clockwise.", "margin.")] == []
+    documents = printed(copies([id], 2), LOOKS["letter"], (Kind.SHEETS,))
+    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
+    assert [text for text in lines if LONE.fullmatch(text)] == []
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:
