@@ -6,9 +6,15 @@ Lengths are pt, places complex numbers in pt, directions degrees counter-clockwi
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from probgen.figures.paper.scene import FINE, LIGHT, Arrow, Box, Path, Shape, Spot, heading
 from probgen.figures.paper.tag import Tag
+
+_HEAD: Final = 4.0  # length of an arrow's head, pt; of a short arrow less,
+_SHARE: Final = 0.8  # as much of it as that
+_SLENDER: Final = 0.65  # width of a head, of its length
+_LEAST: Final = 2.0  # the shortest arrow that can be read as one, pt
 
 
 def spread(
@@ -40,8 +46,9 @@ def spread(
         foot, tip = start + way * place / count, top(place / count)
         if any(_passes(foot, tip, box) for box in (*wide, *ahead)):
             continue
-        if abs(tip - foot) > 5.0:
-            arrows.append(Arrow(tip, foot, FINE, tag, 4.0, 2.6))
+        if abs(tip - foot) > _LEAST:
+            head = min(_HEAD, _SHARE * abs(tip - foot))
+            arrows.append(Arrow(tip, foot, FINE, tag, head, _SLENDER * head))
     begin, edges = 0.0, []
     for first, last in sorted(_shares(start, way, box) for box in wide):
         if first > 0.0 and last < 1.0 and any(_passes(top(first), top(last), b) for b in wide):

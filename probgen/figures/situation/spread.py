@@ -8,7 +8,17 @@ from typing import Final
 
 from probgen.bank.depiction import Fluid
 from probgen.figures.measured.distributed import ROW, Row, covers, rows
-from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
+from probgen.figures.paper.scene import (
+    LIGHT,
+    Box,
+    Shape,
+    Spot,
+    apart,
+    bearing,
+    bounds,
+    heading,
+    line,
+)
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import distributed, scenery
 from probgen.figures.situation import water
@@ -19,8 +29,10 @@ from probgen.statics.system import Body
 
 _BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its letter stands
 _EVEN: Final = (0.5, 0.25, 0.75)  # and where along a level edge
+_HIGH_END: Final = 0.25  # where along a slanting edge, from its high end
 _OFF: Final = 2.5  # how far off a slanting curve, pt
-_OVER: Final = 4.0  # how far over a slanting load dimension lines keep, pt
+_LABEL: Final = 16.0  # how high over its high end a label is, pt
+_OVER: Final = 48.0  # how far over a slanting load dimension lines keep, pt
 _TUB: Final = 0.58  # height of a bathtub, m
 _RIM: Final = 4.0  # how far its rim is at least above the arrows in it, pt
 _OPEN: Final = 36.0  # the shortest free part of a load's edge that it is labelled over, pt
@@ -55,11 +67,18 @@ def _bathtub(stage: Stage, row: Row) -> tuple[Shape, ...]:
 
 
 def _watch_above(burdens: Burdens, row: Row) -> None:
-    """Keeps dimension lines out of the notch over a load whose size falls off."""
-    first, last = row.tops
-    if len(row.heights) == 2 and row.heights[0] != row.heights[1]:
-        up = -heading(row.direction) * (max(row.heights) - sum(row.heights) / 2 + _OVER)
-        burdens.field.watch(line((first + last) / 2, (first + last) / 2 + up, LIGHT))
+    """Keeps dimension lines off a load whose size falls off: out of the notch over its low end, and
+    from above the label over its high end.
+    """
+    if len(row.heights) != 2 or row.heights[0] == row.heights[1]:
+        return
+    high, low = row.tops if row.heights[0] > row.heights[1] else row.tops[::-1]
+    up = -heading(row.direction)
+    drop = abs(row.heights[0] - row.heights[1])
+    for share, over in ((0.5, 0.0), (_HIGH_END, _LABEL)):
+        spot = high + (low - high) * share
+        level = share * drop
+        burdens.field.watch(line(spot + up * (level + over), spot + up * (level + _OVER), LIGHT))
 
 
 def _labels(stage: Stage, row: Row, on_it: Sequence[Row]) -> Iterator[Note]:
@@ -85,11 +104,21 @@ def _labels(stage: Stage, row: Row, on_it: Sequence[Row]) -> Iterator[Note]:
         largest = first if row.heights[0] > row.heights[1] else last
         even = [(first + (last - first) * share, away) for share in _EVEN]
         inward = away + (-45.0 if largest == first else 45.0)
-        at_end = (largest, away), (largest, inward)
+        at_end = (largest, away), _over_slant(row, largest), (largest, inward)
         places = [tuple(even) if shares[0] == shares[1] else at_end]
     for name, anchors in zip(row.spread.names, places, strict=False):
         id = name.id if isinstance(name, Name) else row.element.id
         yield Note(stage.text(name), anchors, Tag(What.LABEL, id), thing)
+
+
+def _over_slant(row: Row, largest: Spot) -> tuple[Spot, float]:
+    """A spot on a slanting edge near its high end, and the direction (degrees) square to the edge
+    and away from the body.
+    """
+    way = sum(row.tops) - 2 * largest
+    square = bearing(way) + 90.0
+    away = row.direction + 180.0
+    return largest + _HIGH_END * way, square if apart(square, away) < 90.0 else square + 180.0
 
 
 def _free(row: Row, on_it: Sequence[Row]) -> tuple[Spot, ...]:

@@ -46,9 +46,18 @@ def test_arrows_stand_about_thirteen_points_apart() -> None:
     for length, count in ((70.0, 6), (20.0, 4), (130.0, 11)):
         _, *arrows = distributed.spread(0j, length + 0j, 270.0, (15.0, 15.0), UNTAGGED)
         assert len(arrows) == count
-    _, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (0.0, 15.0), UNTAGGED)
-    assert all(abs(a.head - a.tail) > 5.0 for a in arrows if isinstance(a, Arrow))
-    assert len(arrows) == 4  # of 0, 3, 6, 9, 12 and 15 pt, as many as there is room for a head
+
+
+def test_short_arrows_have_short_heads() -> None:
+    """Of 0, 3, 6, 9, 12 and 15 pt all but the first."""
+    _, *shapes = distributed.spread(0j, 70 + 0j, 270.0, (0.0, 15.0), UNTAGGED)
+    arrows = [each for each in shapes if isinstance(each, Arrow)]
+    lengths = [abs(each.head - each.tail) for each in arrows]
+    assert lengths == pytest.approx([3.0, 6.0, 9.0, 12.0, 15.0])
+    assert all(each.length < long for each, long in zip(arrows, lengths, strict=True))
+    assert len({each.length for each in arrows[1:]}) == 1
+    assert arrows[0].length < arrows[1].length
+    assert len({round(each.width / each.length, 9) for each in arrows}) == 1
 
 
 @pytest.mark.parametrize("heights", [(15.0, 15.0), (0.0, 20.0), (20.0, 8.0)])

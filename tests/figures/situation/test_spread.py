@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import Arrow, Path, bounds, heading
+from probgen.figures.paper.scene import Arrow, Path, bounds, dot, heading
 from probgen.figures.paper.tag import What
 from probgen.figures.situation.carried import Burdens
 from probgen.figures.situation.spread import draw_spreads
@@ -27,11 +27,14 @@ def test_each_end_of_an_uneven_load_has_its_label() -> None:
 def test_the_label_of_a_load_that_falls_off_may_lie_over_it_beside_its_larger_end() -> None:
     carried = burdens(loaded("falling"))
     (note,) = draw_spreads(carried, carried.system.bodies[0])
-    (end, away), (also, inward) = note.anchors
+    (end, away), (over, square), (also, inward) = note.anchors
     row = bounds(s for s in carried.field.shapes if s.tag.what is What.DISTRIBUTED)
     assert end == also
     assert abs(heading(away) - 1j) < 1e-9
     assert heading(inward).real * (row.centre - end).real > 0.0
+    assert abs(end - over) < abs(row.centre - end)
+    assert dot(heading(square), over - end) == pytest.approx(0.0)
+    assert heading(square).imag > 0.5
 
 
 @pytest.mark.parametrize(("kind", "kept"), [("falling", True), ("even", False)])
@@ -41,9 +44,10 @@ def test_lengths_keep_out_of_the_notch_over_a_load_that_falls_off(kind: str, kep
     row = bounds(
         shape for shape in carried.field.shapes if str(shape.tag).startswith("distributed")
     )
-    level = 1j * (row.top + 2.0)
-    crossed = carried.field.crossings(row.left + level, row.right + level)
-    assert crossed == int(kept)
+    for above, poles in ((2.0, 1), (30.0, 2)):  # over its label too, which is left room for
+        level = 1j * (row.top + above)
+        crossed = carried.field.crossings(row.left + level, row.right + level)
+        assert crossed == int(kept) * poles
 
 
 _MIDDLE = '\n[[weight]]\nat = "C"\nmass = "m"\nsymbol = "W"\n'
