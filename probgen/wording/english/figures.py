@@ -80,7 +80,7 @@ _SCALES: Final = {
 @say.register
 def scale_noted(fact: ScaleNoted, nouns: Nouns) -> Inlines:
     if fact.turned and fact.lengths and fact.arrows:
-        return (Text("arrow lengths to scale"),)
+        return (Text("arrow lengths to scale, directions as assumed"),)
     return (Text(_SCALES[fact.lengths, fact.arrows]),)
 
 

@@ -94,7 +94,7 @@ def test_lengths_are_to_scale_or_said_not_to_be(scenes: list[tuple[Case, Scene]]
         assert [long for _, long in sized] == sorted(long for _, long in sized)
         said = [label.text for label in scene.labels if str(label.tag) == "note:scale"]
         turned = any(v.sign < 0 for v in found if tagged(scene, f"force:{v.id}"))
-        linear = ["arrow lengths to scale" if turned else "arrows to scale"]
+        linear = ["arrow lengths to scale, directions as assumed" if turned else "arrows to scale"]
         assert said in (linear, ["arrows not to scale"])
         if said == linear:
             size, long = sized[-1]
@@ -104,7 +104,10 @@ def test_lengths_are_to_scale_or_said_not_to_be(scenes: list[tuple[Case, Scene]]
 
 def test_arrows_drawn_against_their_forces_have_only_their_lengths_to_scale() -> None:
     template, values, _ = read(loaded("even"))
-    for push, said in ((9.0, "arrows to scale"), (-9.0, "arrow lengths to scale")):
+    for push, said in (
+        (9.0, "arrows to scale"),
+        (-9.0, "arrow lengths to scale, directions as assumed"),
+    ):
         solved = {**values, "R.x": 9.0, "R.y": push, "M_A": 9.0, "W": 9.0, "w": 9.0}
         scene = alone(template, solved, "shelf", "A")
         assert said in [label.text for label in scene.labels]

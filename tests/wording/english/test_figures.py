@@ -49,7 +49,8 @@ SAID: list[tuple[Fact, str]] = [
     (ScaleNoted(lengths=False, arrows=True), "lengths not to scale"),
     (ScaleNoted(lengths=False, arrows=False), "not to scale"),
     (ScaleNoted(lengths=False), "not to scale"),
-    (ScaleNoted(lengths=True, arrows=True, turned=True), "arrow lengths to scale"),
+    (ScaleNoted(lengths=True, arrows=True, turned=True),
+     "arrow lengths to scale, directions as assumed"),
     (ScaleNoted(lengths=True, arrows=False, turned=True), "arrows not to scale"),
     (ScaleNoted(lengths=False, arrows=True, turned=True), "lengths not to scale"),
 ]  # fmt: skip
