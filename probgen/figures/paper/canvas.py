@@ -42,6 +42,7 @@ _ON_LINE: Final = 0.25  # how far from a line a stroke may lie and count as lyin
 _ROUND: Final = (
     1j, cmath.rect(1.0, 0.75 * cmath.pi), -1 + 0j, cmath.rect(1.0, -0.75 * cmath.pi), -1j
 )  # about a stroke's end, from its one side to its other  # fmt: skip
+_SLANT: Final = 0.1  # least sine and cosine between two strokes that are aslant
 _COVERED: Final = 0.6  # least share of a piece that a stroke lying on it covers
 
 
@@ -89,7 +90,8 @@ class Field:
     """What has been drawn, in drawing order.
 
     boxes: of the labels; opaque: what hides lines behind it; measures: the ends of dimension lines;
-    arrows: those that are heavier; torn: how many extension lines are broken by labels.
+    arrows: those that are heavier; torn: how many extension lines are broken by labels; walled:
+    how many run aslant through a wall.
     """
 
     def __init__(self) -> None:
@@ -103,6 +105,7 @@ class Field:
         self.measures: list[tuple[Spot, Spot]] = []
         self.arrows: list[Arrow] = []
         self.torn = 0
+        self.walled = 0
         # The pieces in each square of the paper, so that only the near ones are looked at; so many
         # of them, for a sketch is seldom looked into.
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
@@ -123,6 +126,11 @@ class Field:
     def box(self) -> Box:
         """The rectangle around all that is drawn."""
         return Box(min(self._across), min(self._upward), max(self._across), max(self._upward))
+
+    @property
+    def spoilt(self) -> int:
+        """How many extension lines labels or walls spoil."""
+        return self.torn + self.walled
 
     def add(self, *shapes: Shape, solid: bool = True) -> None:
         """Draw shapes; labels keep clear of them unless they are not `solid`."""
@@ -241,6 +249,20 @@ class Field:
             met = sum(crosses(piece, edge) for edge in pieces)
             if met >= least and not apart.holds(bounds([shape])):
                 return True
+        return False
+
+    def slants_through_wall(self, start: Spot, end: Spot) -> bool:
+        """Whether the straight piece crosses the face of a wall that it is neither square to nor
+        along.
+        """
+        piece, unit = _piece(start, end), (end - start) / abs(end - start)
+        for _, pieces in self._strokes.get(What.GROUND, ()):
+            for near in pieces:
+                along = complex(near[2] - near[0], near[3] - near[1])
+                if abs(along.imag) > abs(along.real) and crosses(piece, near):
+                    turned = along / unit
+                    if min(abs(turned.real), abs(turned.imag)) > _SLANT * abs(along):
+                        return True
         return False
 
     def ray(self, start: Spot, end: Spot) -> Ray:

@@ -55,6 +55,7 @@ _INSIDE: Final = 0.8  # what each pt of one costs that lies within a body, in pt
 _BY_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
 _ON_HEAD: Final = 20.0  # and what meeting it costs besides
 _FROM_HEAD: Final = 3.5  # how near that is, pt
+_THROUGH: Final = 45.0  # what one costs that runs aslant through a wall, in pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
 _STRIP: Final = 60.0  # how far beside what is measured an extension line is expected to run, pt
 
@@ -74,14 +75,15 @@ class _Setting(NamedTuple):
 
 
 class _Place(NamedTuple):
-    """Where a dimension line may run: its ends, its extension lines, what that costs (pt), and how
-    many of these a label breaks.
+    """Where a dimension line may run: its ends, its extension lines, what that costs (pt), how many
+    of these a label breaks, and how many run aslant through a wall.
     """
 
     cost: float
     ends: tuple[Spot, Spot]
     extensions: tuple[tuple[Spot, Spot], ...] = ()
     torn: int = 0
+    walled: int = 0
 
 
 def draw_length(
@@ -112,13 +114,14 @@ def draw_length(
     for cost, step in _steps(field, start, end, half):
         if best and best[0] <= cost:
             break  # the cheapest come first, and most are never looked at
-        place = _place((start, end), step, half, cost, rays(step / abs(step)))
+        place = _place(field, (start, end), step, half, cost, rays(step / abs(step)))
         setting = _setting(field, place, room, due) if place else None
         if place and setting and (best is None or place.cost + setting.cost < best[0]):
             best = (place.cost + setting.cost, place, setting)
     _, place, setting = best or _forced(field, start, end, text)
     field.measures.append(place.ends)
     field.torn += place.torn
+    field.walled += place.walled
     drawn = Tag(What.DIMENSION, tag)
     field.add(*(line(*ends, FINE, drawn) for ends in (*place.extensions, *setting.led)))
     for tail, head in setting.pieces:
@@ -173,11 +176,16 @@ def _inside(field: Field, middle: Spot, steps: Sequence[complex]) -> list[bool]:
 
 
 def _place(
-    measured: tuple[Spot, Spot], step: complex, half: float, cost: float, rays: tuple[Ray, Ray]
+    field: Field,
+    measured: tuple[Spot, Spot],
+    step: complex,
+    half: float,
+    cost: float,
+    rays: tuple[Ray, Ray],
 ) -> _Place | None:
     """The dimension line a step aside, with its extension lines; None where a label hides them."""
     side = step / abs(step)
-    extensions, torn, reach = [], 0, abs(step) - half - _CLEAR
+    extensions, torn, walled, reach = [], 0, 0, abs(step) - half - _CLEAR
     inside = all(any(low <= reach <= high for low, high in ray.behind) for ray in rays)
     for spot, ray in zip(measured, rays, strict=True):
         part = _extension(ray, reach, inside=inside)
@@ -185,10 +193,13 @@ def _place(
             return None
         stretches, late = part
         cost += late
+        if field.slants_through_wall(spot + side * (half + _CLEAR), spot + step):
+            cost, walled = cost + _THROUGH, walled + 1
         torn += bool(stretches) and ray.hides(0.0, stretches[-1][0])
         bottom = spot + side * (half + _CLEAR)
         extensions += [(bottom + side * first, bottom + side * last) for first, last in stretches]
-    return _Place(cost, (measured[0] + step, measured[1] + step), tuple(extensions), torn)
+    ends = measured[0] + step, measured[1] + step
+    return _Place(cost, ends, tuple(extensions), torn, walled)
 
 
 def _extension(

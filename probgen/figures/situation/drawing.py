@@ -221,22 +221,23 @@ class _Situation:
 
     def labelled(self) -> Scene:
         """All labels, angles and lengths added: the lengths before the labels of what is loaded
-        where they find no place after them, or where these would break fewer extension lines.
+        where they find no place after them, or fewer of their extension lines are then spoilt.
         """
         self._pulls()
         self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
         before = self.field.trial()
         self._set_notes()
-        scene = self._lettered(placed=self._lengths())
-        if not (scene.strained or self.field.torn):
+        scene, first = self._lettered(placed=self._lengths()), self.field
+        if not (scene.strained or first.spoilt):
             return scene
-        torn, self.field, self.lengths_first = self.field.torn, before, True
+        self.field, self.lengths_first = before, True
         placed = self._lengths()
-        if scene.strained or (placed and self.field.torn < torn):
+        spared = first.walled - self.field.walled
+        if scene.strained or (placed and self.field.spoilt < first.spoilt):
             self._set_notes()
             other = self._lettered(placed)
-            return other if scene.strained or as_near(other, scene) else scene
+            return other if scene.strained or as_near(other, scene, spared) else scene
         return scene
 
     def _set_notes(self) -> None:

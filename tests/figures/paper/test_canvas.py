@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -109,6 +111,14 @@ def test_a_line_may_reach_into_an_outline_and_not_run_through_it() -> None:
             assert met == (edges >= least)
     assert not field.hits(20 - 20j, 20 + 30j, What.LOAD, nowhere)
     assert not field.hits(20 - 20j, 20 + 30j, What.BODY, Box(-1.0, -1.0, 50.0, 50.0))
+
+
+def test_what_is_square_to_a_wall_or_ends_before_it_does_not_slant_through_it() -> None:
+    field = Field()
+    wall, floor = line(50 + 0j, 50 + 100j, HEAVY), line(0j, 50 + 0j, HEAVY)
+    field.add(replace(wall, tag=tag("ground")), replace(floor, tag=tag("ground")))
+    for end, slants in ((80 + 50j, False), (45 + 70j, False), (80 + 90j, True), (20 - 20j, False)):
+        assert field.slants_through_wall(10 + 50j, end) == slants
 
 
 def test_strokes_and_labels_drawn_on_a_trial_leave_the_paper_as_it_is() -> None:

@@ -273,3 +273,21 @@ def test_the_length_of_a_body_s_side_lies_beside_it_and_not_within_it() -> None:
     assert draw_length(field, 0j, 140j, TEXT, "a")
     (level,) = {arrow.head.real for arrow in arrows(field)}
     assert level < 0.0 or level > 90.0
+
+
+def leaning(*walls: complex) -> Field:
+    """The length of a ladder dimensioned, with walls from their feet up."""
+    field = Field()
+    field.add(*(line(foot, foot + 160j, HEAVY, tag("ground")) for foot in walls))
+    assert draw_length(field, 0j, 60 + 104j, TEXT, "a", 3.0)
+    return field
+
+
+def test_extension_lines_keep_to_the_side_of_a_slanting_thing_without_a_wall() -> None:
+    """A wall that only they would run through, and one on the other side as well."""
+    right, left = 75 + 94j, -10 - 60j
+    free, leant, between = leaning(), leaning(right), leaning(right, left)
+    beyond = [sum(each.head.real for each in arrows(field)) / 2 > 30.0 for field in (free, leant)]
+    assert beyond == [True, False]
+    assert [field.walled for field in (free, leant, between)] == [0, 0, 1]
+    assert between.spoilt == 1

@@ -23,3 +23,8 @@ def test_one_with_more_lines_to_labels_or_much_larger_is_not_kept(
     width: float, leaders: int, kept: bool
 ) -> None:
     assert as_near(drawn(width, leaders), drawn(100.0, 1)) == kept
+
+
+@pytest.mark.parametrize(("spared", "kept"), [(-2, False), (1, False), (2, True), (5, True)])
+def test_a_line_more_is_worth_two_that_run_through_walls(spared: int, kept: bool) -> None:
+    assert as_near(drawn(100.0, 1), drawn(100.0, 0), spared) == kept
