@@ -33,12 +33,14 @@ from probgen.figures.situation.fixture import room_under
 from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.standing import waist
+from probgen.figures.situation.standing import beside_chest
 from probgen.statics.system import Body, Element, Kind, System
 
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
+_WAYS: Final = (90.0, 270.0, 0.0, 180.0)
+_ACROSS: Final = 60.0  # the furthest it is from a point in a limb to its outline, pt
 _ALIKE: Final = 8.0  # between the widths of a block and a load on it that are drawn as one, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
@@ -83,10 +85,10 @@ class Burdens:
         own = load is None and not body.particle and self.stage.look(body.id) in LIMBS
         if own or (load and load.thing is Thing.CENTRE):
             mark = mechanical.centre_mark(self.stage.spot(element.at), Tag(What.CENTRE, body.id))
+            upon = self.stage.look(body.id) is Look.PELVIS  # whose own mass it is not
+            beside = beside_chest(self.stage, body.id) or (upon and self._outside(element))
             self.field.add(*mark)
-            if at_waist := waist(self.stage, body.id):
-                return Note(text, at_waist, tag)
-            return self._of(bounds(mark), Note(text, self._either_side(element), tag))
+            return self._of(bounds(mark), Note(text, beside or self._either_side(element), tag))
         corners = self.stage.corners(body)
         if corners and load is None:
             return self._in_solid(element, corners, text, tag)
@@ -290,6 +292,14 @@ class Burdens:
         along = bearing(ways[0]) if ways else 0.0
         sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
         return tuple((spot + heading(side) * half, side) for side in sides)
+
+    def _outside(self, element: Element) -> tuple[tuple[Spot, float], ...]:
+        """Where straight ways from an element's point leave the outline it lies in."""
+        spot = self.stage.spot(element.at)
+        ways = [self.field.ray(spot, spot + _ACROSS * heading(way)) for way in _WAYS]
+        return tuple(
+            (spot + ray.first() * heading(way), way) for ray, way in zip(ways, _WAYS, strict=True)
+        )
 
     def _about(self, box: Box, spot: Spot) -> tuple[tuple[Spot, float], ...]:
         """The sides of a load a label may lie on; not the one it meets its body with."""

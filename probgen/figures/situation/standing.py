@@ -31,15 +31,15 @@ def ground_under(stage: Stage, spot: Spot) -> Spot | None:
     return complex(spot.real, body.joint.imag - SOLE * stage.scale) if body else None
 
 
-def waist(stage: Stage, id: str) -> tuple[tuple[Spot, float], ...]:
+def beside_chest(stage: Stage, id: str) -> tuple[tuple[Spot, float], ...]:
     """Where the label of a body may lie that somebody stands about, with the way from there: on
-    the side of the waist where no arm is.
+    the side of the chest where no arm is.
     """
     body = standing(stage)
     if body is None or stage.look(id) is not Look.PELVIS:
         return ()
     away = 180.0 if body.inner > 0 else 0.0
-    return tuple((body.at(body.middle - body.waist, up), away) for up in (18.0, 14.0, 21.0))
+    return tuple((body.at(body.middle - body.chest, up), away) for up in (33.0, 30.0, 36.0))
 
 
 def drawn(stage: Stage) -> tuple[Shape, ...]:

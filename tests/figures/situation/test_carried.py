@@ -14,6 +14,7 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
@@ -243,3 +244,17 @@ def test_what_hangs_beside_a_roller_is_let_down_past_it_and_its_ground() -> None
     support = box_of(scene, "support:N")
     assert block.left < support.right  # as wide as to be below it
     assert block.top < support.bottom
+
+
+@pytest.mark.parametrize("stem", ["hip-one-leg", "hip-walking-stick"])
+def test_the_mass_a_pelvis_carries_is_told_outside_the_body_of_its_centre(stem: str) -> None:
+    """Beside the outline or at the end of a line to the mark."""
+    (path,) = (path for path in TEMPLATES if path.stem == stem)
+    for own in solved(prepared(path), 2):
+        scene = scenes_of(prepared(path), own)[0]
+        (label,) = (each for each in scene.labels if each.tag.of in ("upper_mass", "W"))
+        assert label.box.gap(bounds(scene.showing(What.BODY)[:1])) > 0.0
+        mark = bounds(scene.showing(What.CENTRE))
+        led = scene.showing(What.LEADER, label.tag)
+        reach = bounds(led).grown(1.0) if led else label.box
+        assert reach.gap(mark) < 14.0

@@ -6,7 +6,7 @@ import pytest
 
 from probgen.figures.paper.scene import Scene, bounds
 from probgen.figures.parts.standing import SOLE
-from probgen.figures.situation.standing import ground_under, standing, waist
+from probgen.figures.situation.standing import beside_chest, ground_under, standing
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import tagged
 from tests.figures.sketches import LIMB, stage
@@ -25,7 +25,7 @@ def test_nobody_stands_where_none_is_told_or_there_is_no_pelvis() -> None:
         set_out = stage(HIP, *shown)
         assert standing(set_out) is None
         assert ground_under(set_out, 0j) is None
-        assert waist(set_out, "limb") == ()
+        assert beside_chest(set_out, "limb") == ()
 
 
 def test_its_joint_crest_and_middle_are_those_of_the_pelvis() -> None:
@@ -38,7 +38,7 @@ def test_its_joint_crest_and_middle_are_those_of_the_pelvis() -> None:
     other = standing(turned)
     assert other is not None
     assert (body.inner, other.inner) == (1, -1)
-    assert [way for _, way in waist(turned, "limb")] == [0.0] * 3
+    assert [way for _, way in beside_chest(turned, "limb")] == [0.0] * 3
 
 
 def test_foot_and_stick_stand_on_one_ground_a_leg_below_the_joint() -> None:
