@@ -117,8 +117,8 @@ def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[s
         name, own = Name(point, each.letter), _dot(spot)
         above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
         below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-        dots = (_dot(other.spot) for other in points.values())
-        others = [box for box in (*dots, *centres) if abs(box.centre - spot) > 1.0]
+        dots = [_dot(p.spot) for p in points.values() if abs(p.spot - spot) > 1.0]
+        others = [*dots, *(box for box in centres if abs(box.centre - spot) > 1.0)]
         seen = _in_view(field, spot, around(name, (*above, *below), half, farthest=_VIEW))
         near = around(name, above, half, farthest=_NEAR)
         first = _in_view(field, spot, around(name, above, half, farthest=_NEAR))
@@ -129,9 +129,11 @@ def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[s
         nearer = _nearer(field, own, others, chain(within, first, seen, near, further))
         nearest = _led(field, own, nearer, astray)
         led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
-        boxes = chain(nearest, led, around(name, (*above, *below), half))
+        clear = (box for box in led if not _over_any(_line(box, own), dots))
+        boxes = chain(nearest, clear, around(name, (*above, *below), half))
         label = field.place(name, boxes, Tag(What.LETTER, point))
-        if label.box.gap(own) > astray:
+        away = label.box.gap(own)
+        if away > astray or (away > _ASTRAY and any(label.box.gap(dot) <= away for dot in dots)):
             _lead(field, label, own)
 
 
@@ -160,6 +162,12 @@ def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
     for box in boxes:
         if field.is_free(box) and not field.hits_label(*_line(box, thing)):
             yield box
+
+
+def _over_any(ends: tuple[Spot, Spot], points: Sequence[Box]) -> bool:
+    """Whether a straight piece passes over one of several points."""
+    (start, end), wide = ends, [point.grown(_AT) for point in points]
+    return any(meets((start.real, start.imag, end.real, end.imag), box) for box in wide)
 
 
 def _clear(strips: Sequence[Segment], boxes: Iterable[Box]) -> Iterator[Box]:

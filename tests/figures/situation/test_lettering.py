@@ -165,3 +165,16 @@ def test_a_label_leaves_free_where_extension_lines_are_expected() -> None:
     field.add(*(line(-2 + 1j * y, 10 + 1j * y, MEDIUM) for y in range(-60, 61, 6)))
     set_notes(field, [Note(MASS, ((10 + 5j, 0.0),), tag("label:m"), OWN)], [OWN], strips)
     assert placed(field).box.left > 24.0
+
+
+def test_a_letter_beyond_another_point_has_a_line_that_keeps_off_that_point() -> None:
+    """About its own there is no room, and to the left the other point is nearer."""
+    field, spots = Field(), {"O": 0j, "M": -8 + 0j}
+    field.add(*(circle(1 + 0j, radius, MEDIUM) for radius in (2.0, 6.0, 14.0)))
+    field.add(*(line(x - 60j, x + 60j, MEDIUM) for x in range(4, 200, 6)))
+    set_letters(field, {name: Lettered(name, spot, 8.0) for name, spot in spots.items()}, ())
+    (leader,) = (shape for shape in field.shapes if shape.tag == tag("leader:letter:O"))
+    assert isinstance(leader, Path)
+    ((start, end),) = leader.lines
+    assert abs(end) < 1e-6
+    assert abs(((spots["M"] - start) / (end - start)).imag) * abs(end - start) > 1.5
