@@ -338,7 +338,7 @@ ROLLERS: Final = Vocabulary("a roller", (
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
-    Entry(Touch.POST, ("post", "mast"), "one side of a post, as long as its other side"),
+    Entry(Touch.POST, ("post", "mast"), "a post behind its body, a shoe on the side it presses"),
     Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),
     Entry(Touch.SLIDER, ("slider", "ram", "piston"), "a block about a pin, along a face"),
     Entry(Touch.SLOT, ("slot", "slotted"), "a slot about a pin, in the bar its push is square to"),

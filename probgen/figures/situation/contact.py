@@ -32,6 +32,7 @@ from probgen.figures.parts.ground import (
 )
 from probgen.figures.parts.mechanical import JOINT
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
+from probgen.figures.situation.post import gripped
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.slider import sliding
 from probgen.figures.situation.slope import inclines_at, is_slope, slope, to_pulley
@@ -167,7 +168,7 @@ def touching(stage: Stage, element: Element) -> Fixture:
     elif told is Touch.TILE:
         fixture = _on_tile(stage, element, face, normal)
     elif told is Touch.POST:
-        fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
+        fixture = gripped(stage, element, face, normal)
     elif is_slope(stage, element, normal):
         fixture = slope(stage, element, face, normal)
     else:
@@ -225,15 +226,6 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
 
 def _is_round(stage: Stage, body: Body) -> bool:
     return len(body.outline) > 1 and stage.look(body.id) in ROUND
-
-
-def _side_of_post(stage: Stage, face: Spot, normal: float) -> Surface:
-    """One side of a post, drawn beyond all that touches the post."""
-    side = Surface(face, normal, 0.0, 0.0)
-    for element in stage.system.elements:
-        if stage.depicts.contacts.get(element.id) is Touch.POST:
-            side = side.covering(stage.spot(element.at), _POST)
-    return side
 
 
 def _edge(stage: Stage, corner: Spot, normal: float) -> tuple[Surface, Surface]:

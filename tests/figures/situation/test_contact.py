@@ -39,34 +39,6 @@ from tests.figures.sketches import (
 )
 from tests.figures.sluice import SLUICE
 
-CLAMPED = """
-[points]
-A = [0, 0]
-B = ["L/10", "-L/4"]
-E = ["L", 0]
-[body.arm]
-along = ["A", "E", "B"]
-[[rough]]
-at = "A"
-direction = 180
-normal = "N_A"
-friction = "f_A"
-friction_direction = 90
-[[rough]]
-at = "B"
-direction = 0
-normal = "N_B"
-friction = "f_B"
-friction_direction = 90
-[[find]]
-quantity = "N_B"
-[[weight]]
-at = "E"
-mass = "m"
-[[condition]]
-that = "f_A = f_B"
-because = "both are alike"
-"""
 REEL = """
 [points]
 O = [0, 0]
@@ -140,16 +112,6 @@ def test_what_presses_a_slanting_bar_down_is_round() -> None:
     fixture = touched(set_out, set_out.system.element("N"))
     assert not fixture.surfaces
     assert isinstance(fixture.shapes[0], Arc)
-
-
-def test_both_sides_of_a_post_reach_beyond_all_that_touches_it() -> None:
-    set_out = stage(CLAMPED, 'N_A = "post"', 'N_B = "post"')
-    sides = [touched(set_out, set_out.system.element(id)).surfaces[0] for id in ("N_A", "N_B")]
-    left, right = (sorted(end.imag for end in side.ends) for side in sides)
-    assert left == pytest.approx(right)
-    spots = [set_out.spot(name).imag for name in ("A", "B")]
-    assert left[0] < min(spots) - FACE
-    assert left[1] > max(spots) + FACE
 
 
 def test_a_ramp_reaches_under_all_of_a_round_on_it() -> None:
