@@ -11,12 +11,14 @@ from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
 from probgen.figures.paper.scene import FINE, Arrow, Box, Label, Spot, Text, bearing, line
+from probgen.figures.paper.segment import crosses
 from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import Name
 
 _SMALL: Final = 7.5  # size of the letters of points, pt
 _NEAR: Final = 12.0  # how far from its point a letter is first tried, pt
 _TOGETHER: Final = 5.0  # points so near each other share the place their letters have, pt
+_AT: Final = 1.0  # so near a point an arrow is one of a force there, pt
 _LED: Final = 40.0  # how far from it with a line to it, pt
 _OFF: Final = GAP + 0.1  # between a letter and the line to its point, pt
 _HEMMED: Final = 15.0  # so near another arrow leaves no room for a symbol on its side, pt
@@ -56,6 +58,11 @@ def _gap(box: Box, start: Spot, end: Spot) -> float:
     corners = (complex(x, y) for x in (left, right) for y in (bottom, top))
     to_ends = (abs(box.nearest(spot) - spot) for spot in (start, end))
     return min(*(distance(corner, start, end) for corner in corners), *to_ends)
+
+
+def _cross(one: tuple[Spot, Spot], other: tuple[Spot, Spot]) -> bool:
+    (a, b), (c, d) = one, other
+    return crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
 
 
 def _leg(placed: Placed) -> int:
@@ -206,8 +213,13 @@ class Lettering:
             anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
             apart = (other for other in letters.values() if abs(other - spot) > _TOGETHER)
             others = [(other, other) for other in apart]
-            near = around(name, anchors, clear[spot], _SMALL, farthest=_NEAR)
-            own = self._nearest(near, (spot, spot), others)
+            seen, near = (
+                self._nearest(
+                    around(name, anchors, clear[spot], _SMALL, farthest=_NEAR), (spot, spot), others
+                )
+                for _ in range(2)
+            )
+            own = chain(self._in_view(spot, seen), near)
             led = self._led(spot, around(name, anchors, clear[spot], _SMALL, farthest=_LED))
             anywhere = self._strained(around(name, anchors, clear[spot], _SMALL))
             label = self.field.place(
@@ -215,6 +227,17 @@ class Lettering:
             )
             if abs(label.box.nearest(spot) - spot) > clear[spot] + _NEAR:
                 self.field.add(line(*_leader(label.box, spot), FINE, Tag(What.LEADER, label.tag)))
+
+    def _in_view(self, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
+        """The boxes with no arrow between them and a point, but those of forces at that point."""
+        arrows = [
+            (arrow.tail, arrow.head)
+            for arrow in self.field.arrows
+            if distance(spot, arrow.tail, arrow.head) > _AT
+        ]
+        for box in boxes:
+            if not any(_cross((spot, box.centre), arrow) for arrow in arrows):
+                yield box
 
     def _led(self, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
         """The free boxes from which a line to a point runs through no label."""

@@ -185,6 +185,15 @@ def test_each_letter_is_nearest_to_its_own_point() -> None:
         assert abs(centre - spot) + 1.0 < min(others)
 
 
+def test_no_arrow_of_another_force_is_between_a_point_and_its_letter() -> None:
+    """Though there is room sooner on the other side of that."""
+    lettering, arrow = Lettering(Field()), Arrow(6 + 60j, 6 - 60j, HEAVY)
+    left = Path((((-30 - 9j), (-1 - 9j), (-1 + 9j), (-30 + 9j)),), HEAVY, closed=True)
+    lettering.field.add(arrow, left, *(line(-30 + y, -1 + y, HEAVY) for y in (-6j, -2j, 2j, 6j)))
+    lettering.name_points({"G": 0j}, {0j: 2.5})
+    assert labels(lettering)["letter:G"].box.right < 6.0
+
+
 def test_points_almost_in_one_place_share_the_room_about_it() -> None:
     """Of points 2 pt apart no letter can be 1 pt nearer to its own all round; that is no strain."""
     assert {*lettered({"A": 0j, "B": 2 + 0j})} == {"letter:A", "letter:B"}
