@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
@@ -67,6 +68,17 @@ class Seat:
     def top(self) -> Spot:
         """The spot on the body's upper side."""
         return self.spot + self.outward * self.half
+
+
+def _stature(thing: Thing) -> float:
+    return {Thing.CHILD: CHILD, Thing.TODDLER: TODDLER}.get(thing, PERSON)
+
+
+def largest_scale(loads: Iterable[Load]) -> float:
+    """The scale (pt for each metre) up to which all who stand, sit or climb are at true size."""
+    free = (Manner.LIES, Manner.HANGS)  # who is as long as a board, or small
+    people = (each.thing for each in loads if each.thing in PEOPLE and each.manner not in free)
+    return min((_TALLEST / _stature(thing) for thing in people), default=math.inf)
 
 
 def hangs(load: Load, seat: Seat) -> bool:
@@ -158,9 +170,8 @@ def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
 
 def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
-    true = {Thing.CHILD: CHILD, Thing.TODDLER: TODDLER}.get(thing, PERSON) * seat.scale
     # What a small child stands on is small as well, and drawn at a large scale.
-    height = min(max(true, _SHORTEST), _TALLEST)
+    height = min(max(_stature(thing) * seat.scale, _SHORTEST), _TALLEST)
     if manner is Manner.HANGS:
         return person.hanging(seat.spot, min(height, _HUNG), tag)
     if seat.steep:

@@ -157,10 +157,10 @@ class _Situation:
         self.shown = shown
         self.measured = shown.measured
         self.system = shown.measured.system
-        self.scale = scale
+        self.scale = min(scale, shown.largest_scale)
         self.lengths_first = False
         self.field = Field()
-        self.stage = stage_at(scale, shown.measured, shown.depicts, shown.givens)
+        self.stage = stage_at(self.scale, shown.measured, shown.depicts, shown.givens)
         self.surfaces: tuple[Surface, ...] = ()
         self.inclines: frozenset[str] = frozenset()  # angles told at a slope's foot or a wedge
         self.lines: tuple[Line, ...] = ()

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from probgen.bank.depiction import Depictions, Fluid
 from probgen.figures.measured.flat import flat_of
@@ -12,8 +14,11 @@ from probgen.figures.measured.opening import Opening
 from probgen.figures.measured.survey import Span, Survey, spans
 from probgen.figures.measured.water import depths
 from probgen.figures.paper.scale import POINTLIKE
+from probgen.figures.parts.load import largest_scale
 from probgen.quantities.expression import Number
 from probgen.working.fact import Tell
+
+_TINY: Final = 70.0  # the least that is drawn smaller for the sake of people on it, pt
 
 
 def told_lengths(measured: Survey, depicts: Depictions) -> tuple[Span, ...]:
@@ -47,6 +52,14 @@ class Shown:
     openings: tuple[Opening, ...]
     terse: bool = False
     sections: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def largest_scale(self) -> float:
+        """Up to which scale (pt for each metre) it is drawn: that which lets people keep their
+        proportion to what carries them, unless that would be tiny.
+        """
+        most = largest_scale(self.depicts.loads.values())
+        return most if max(self.core.real, self.core.imag) * most >= _TINY else math.inf
 
     @property
     def core(self) -> complex:

@@ -12,7 +12,7 @@ from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import arm, goods, limb, mechanical, person
-from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs
+from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs, largest_scale
 from tests.figures.seen import tag
 
 _TAG = UNTAGGED
@@ -79,6 +79,16 @@ def test_people_are_to_scale_within_bounds(scale: float, height: float) -> None:
     """1.75 m, but never below 34 pt or above 105 pt."""
     shapes, _ = draw_load(load("person"), replace(LEVEL, scale=scale), ROOM, _TAG)
     assert shapes == person.standing(FOOT, height, _TAG)
+
+
+@pytest.mark.parametrize(
+    ("words", "scale"),
+    [((), inf), (("block",), inf), (("person lying",), inf), (("person",), 60.0),
+     (("child",), 87.5), (("block", "child", "person"), 60.0)],
+)  # fmt: skip
+def test_people_are_at_true_size_up_to_a_scale(words: tuple[str, ...], scale: float) -> None:
+    """105 pt for 1.75 m, and for 1.20 m."""
+    assert largest_scale(map(load, words)) == pytest.approx(scale)
 
 
 def test_who_stands_on_a_steep_body_climbs_it_and_who_lies_does_so() -> None:

@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
-from probgen.bank.depiction import Depictions
+from math import inf
+
+import pytest
+
+from probgen.bank.depiction import Depictions, Load, Manner, Thing
 from probgen.figures.measured.survey import spans
 from probgen.figures.situation.shown import Shown
 from tests.figures.sketches import HINGED, SLOPE, read, surveyed
 from tests.figures.telling import telling
 
+_NOTHING = Depictions()
 
-def shown(text: str) -> Shown:
+
+def shown(text: str, depicts: Depictions = _NOTHING, size: float = 1.0) -> Shown:
     template, values, _ = read(text)
+    values = {**values, "L": size * values["L"]} if "L" in values else values
     measured = surveyed(template, values)
     told = spans(measured)
     none: frozenset[str] = frozenset()
-    return Shown(measured, Depictions(), {}, telling(template), none, none, False, told, ())
+    return Shown(measured, depicts, {}, telling(template), none, none, False, told, ())
 
 
 def test_a_thin_figure_counts_as_a_little_high() -> None:
@@ -32,3 +39,12 @@ def test_a_particle_has_next_to_no_extent() -> None:
 def test_a_length_beside_a_particle_grows_with_the_scale() -> None:
     core = shown('[points]\nB = [0, 0]\nC = ["L", 0]\n' + SLOPE).core
     assert core.real >= 2.0
+
+
+def test_people_limit_the_scale_of_what_is_not_tiny_then() -> None:
+    """What carries them is 3 m wide, and of that a tenth."""
+    person = Depictions(loads={"W": Load(Thing.PERSON, Manner.STANDS)})
+    beam = HINGED.replace("WAY", "120")
+    assert shown(beam).largest_scale == inf
+    assert shown(beam, person).largest_scale == pytest.approx(60.0)
+    assert shown(beam, person, 0.1).largest_scale == inf
