@@ -281,12 +281,12 @@ PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.BALL, ("ball",), "a ball"),
     Entry(Look.PERSON, ("person", "worker", "child"), "a person, who holds what line there is"),
     Entry(Look.BUCKET, ("bucket", "pail", "basket"), "a pail"),
-    Entry(Look.SITTER, ("sitter", "person sitting"),
-          "a person who sits, and holds what line there is"),
+    Entry(Look.SITTER, ("sitter", "person sitting"), "one who sits, and holds what line there is"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
     Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
     Entry(Look.BOLLARD, ("bollard",), "a bollard, with a rope's turns round it"),
     Entry(Look.WEDGE, ("wedge",), "a wedge between its two contacts, a block there cut to it"),
+    Entry(Look.LEG, ("leg",), "such a block as the leg of a table, under the end of its top"),
 ))  # fmt: skip
 
 LOADS: Final = Vocabulary("a weight", (

@@ -28,7 +28,7 @@ _TALL: Final = 26 + 28j
 """The same of one between two faces, whose weight has room within it."""
 
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
-_BORNE: Final = (Look.BEAM, Look.CRATE)  # a block: what nothing is said of, or its word
+_BORNE: Final = (Look.BEAM, Look.CRATE, Look.LEG)  # a block: what nothing is said of, or a word
 _OUT: Final = 42.0  # how far a wedge stands out from under what it bears, pt
 _SHORT: Final = 8.0  # how far its tip ends within that, pt
 _TIP: Final = 5.0  # thickness of the tip of a slender wedge, pt

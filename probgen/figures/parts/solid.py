@@ -15,6 +15,7 @@ from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
     Arc,
+    Box,
     Curve,
     Path,
     Pen,
@@ -22,6 +23,7 @@ from probgen.figures.paper.scene import (
     Spot,
     Tone,
     bearing,
+    box_around,
     circle,
     dot,
     heading,
@@ -43,6 +45,10 @@ LAP: Final = 6.0
 BAND: Final = Pen(1.6)
 """A band or a belt, seen from its edge."""
 
+LEG: Final = 14.0 + 34.0j
+"""Half the breadth and height of a table's leg with the end of its top, pt."""
+
+_TOP: Final = 62.0 + 15.0j  # how far that goes on beyond the leg, and how thick it is, pt
 _BOARD: Final = 27.0  # about how broad a gate's boards are, pt
 _STILE: Final = 7.0  # and its stiles, pt
 
@@ -58,6 +64,21 @@ TRAY: Final = 27.0
 def box(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     """A solid outline."""
     return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def table_top(corners: Sequence[Spot]) -> Box:
+    """The end of a table's top over its leg; it goes on to the side where the leg is longer."""
+    left, _, right, high = box_around(corners)
+    foot = min(corners, key=lambda corner: corner.imag)
+    out = _TOP.real if foot.real < (left + right) / 2 else -_TOP.real
+    return Box(min(left, left + out), high - _TOP.imag, max(right, right + out), high)
+
+
+def table_leg(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
+    """A leg under the end of a table's top."""
+    left, low, right, high = table_top(corners)
+    top = (complex(left, low), complex(right, low), complex(right, high), complex(left, high))
+    return *box(corners, tag), *box(top, tag)
 
 
 def boarded(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:

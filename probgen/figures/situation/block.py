@@ -24,7 +24,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import extent
-from probgen.figures.parts import mechanical, person
+from probgen.figures.parts import mechanical, person, solid
 from probgen.figures.situation.datum import datum_of
 from probgen.figures.situation.shape import look_of
 from probgen.quantities.expression import Number, names_in
@@ -37,7 +37,7 @@ HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kin
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
 _BLOCKS: Final = (
-    Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER
+    Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG
 )  # fmt: skip
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
@@ -110,8 +110,8 @@ class Block:
         if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
         if self.faced:
-            corners = tuple(spot + corner for corner in self.faced.corners)
-            return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+            outline = [spot + corner for corner in self.faced.corners]
+            return (solid.table_leg if self.look is Look.LEG else solid.box)(outline, tag)
         feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
         if self.look is Look.SITTER:
             return person.sitting(feet, height / _SEATED, self.facing or 1, tag)
@@ -162,7 +162,7 @@ def _at_wedges(
     """The wedges, as long as what they bear is broad, and the blocks that are cut to them."""
     found = {}
     bodies = measured.system.bodies if depicts.wedges else ()
-    halves = {body.id: _lettered_half(measured, body, givens) for body in bodies}
+    halves = {b.id: _half(measured, b, look_of(depicts, b.id), givens) for b in bodies}
     for body in bodies:
         half = halves[body.id]
         if body.id in depicts.wedges:
@@ -172,15 +172,17 @@ def _at_wedges(
         shape = faced(measured, body, look, depicts.wedges, half)
         if shape:
             top = max(corner.imag for corner in shape.corners)
-            kind = look if look is Look.WEDGE else Look.CRATE
+            kind = look if look in (Look.WEDGE, Look.LEG) else Look.CRATE
+            if look is Look.LEG:
+                shape = replace(shape, clear=solid.table_top(shape.corners).centre)
             found[body.id] = Block(complex(half.real, top), 1j, kind, faced=shape)
     return found
 
 
-def _lettered_half(measured: Survey, body: Body, givens: Mapping[str, Number]) -> complex:
+def _half(measured: Survey, body: Body, look: Look, givens: Mapping[str, Number]) -> complex:
     """Half the width and height (pt) of a block with its weight on it; less for a bar's end."""
-    if len(body.outline) != 1:
-        return _BAR_END
+    if len(body.outline) != 1 or look is Look.LEG:
+        return solid.LEG if look is Look.LEG else _BAR_END
     weights = (e for e in measured.system.elements if e.kind is Kind.WEIGHT and e.body == body.id)
     rooms = [extent(_text(measured, weight, givens)) for weight in weights][:1]
     width = max((room.width + 14.0 for room in rooms), default=0.0) / 2

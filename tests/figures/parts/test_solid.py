@@ -49,6 +49,19 @@ def test_a_scale_and_a_post_are_as_high_as_asked() -> None:
 
 
 @pytest.mark.parametrize("side", [1, -1])
+def test_a_table_s_top_is_over_its_leg_and_goes_on_from_where_the_leg_is_longer(side: int) -> None:
+    """As a wedge lies there that is driven in from the other side."""
+    corners = [complex(side * x, y) for x, y in ((14, -40), (14, 30), (-14, 30), (-14, -34))]
+    top = solid.table_top(corners)
+    assert top.top == pytest.approx(30.0)
+    assert (top.right if side > 0 else -top.left) == pytest.approx(14.0)
+    assert (top.left if side > 0 else -top.right) == pytest.approx(-76.0)
+    leg, over = (bounds([shape]) for shape in solid.table_leg(corners, UNTAGGED))
+    assert leg.bottom == pytest.approx(-40.0, abs=0.5)
+    assert over.centre == pytest.approx(top.centre)
+
+
+@pytest.mark.parametrize("side", [1, -1])
 def test_the_tray_of_a_wheelbarrow_is_over_its_shafts_whichever_way_it_stands(side: int) -> None:
     *_, tray, leg = solid.wheelbarrow(0j, 90.0 * side + 0j, UNTAGGED)
     assert bounds([tray]).bottom > 0.0

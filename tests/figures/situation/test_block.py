@@ -7,12 +7,12 @@ import math
 import pytest
 
 from probgen.bank.depiction import Depictions, Look
-from probgen.figures.paper.scene import (
-    heading,
-)
+from probgen.figures.paper.scene import bounds, heading
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked, upward
 from tests.figures.seen import tagged
 from tests.figures.sketches import KNOT, SLOPE, STACK, read, sketch, stage, surveyed
+from tests.figures.wedges import WEDGE
 
 
 def test_what_rests_on_another_is_drawn_on_it_and_only_the_lower_on_the_ground() -> None:
@@ -233,3 +233,15 @@ def test_what_two_bars_grip_is_between_their_ends() -> None:
     )
     template, values, _ = read("".join((stated, *grips, asked)))
     assert stacked(surveyed(template, values), {}).places["S"] == values["L"]
+
+
+def test_a_leg_on_a_wedge_is_narrow_with_its_weight_on_the_top_it_bears() -> None:
+    plain = stage(WEDGE, 'wedge = "wedge"').blocks["block"]
+    leg = stage(WEDGE, 'wedge = "wedge"', 'block = "leg"').blocks["block"]
+    assert (plain.look, leg.look) == (Look.CRATE, Look.LEG)
+    assert leg.half.real < plain.half.real
+    stem, top = (bounds([shape]) for shape in leg.drawn(0j, UNTAGGED))
+    assert top.left < stem.left - 30.0
+    assert leg.face == pytest.approx(top.centre)
+    alone = blocks(SLOPE, 'crate = "leg"')["crate"]
+    assert (alone.look, alone.faced) == (Look.CRATE, None)
