@@ -1,5 +1,5 @@
-"""People as pictograms: a round head, and trunk and limbs as thick strokes with round ends, grey
-with an outline.
+"""People as pictograms: a round head on a neck, and trunk and limbs as thick strokes with round
+ends, grey with one outline about them all.
 
 Places are pt; a height is that of the person standing.  The proportions are those of an adult as
 sketched by common practice, from memory: leg 0.48, trunk 0.30, arm 0.40 of the height.
@@ -14,9 +14,8 @@ from typing import Final
 from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle, polygon
 from probgen.figures.paper.tag import Tag
 
-_HEAD: Final = 0.075  # radius, of the height
-_ON_NECK: Final = 0.06  # radius of a head on a neck that is drawn
-_NECK: Final = 0.066  # thickness
+_HEAD: Final = 0.067  # radius, of the height
+_NECK: Final = 0.07  # thickness
 _TRUNK: Final = 0.135
 _LEG: Final = 0.082
 _ARM: Final = 0.062
@@ -30,12 +29,12 @@ Run = tuple[tuple[float, float], ...]
 
 def _figure(
     at: Place, height: float, tag: Tag, head: tuple[float, float], trunk: Run,
-    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (), neck: Run = (),
+    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (), neck: tuple[float, float] | None = None,
 ) -> tuple[Shape, ...]:  # fmt: skip
     """The strokes of a pose; all places are shares of the height.
 
-    thigh: the outline of what narrows from the trunk to a leg, where they are in line; neck: from
-    the trunk to the head, where this is not close to the shoulders.
+    thigh: the outline of what narrows from the trunk to a leg, where they are in line; neck: where
+    it begins on the trunk, if not at the middle of the shoulders.
     """
 
     def strokes(runs: Sequence[Run], share: float) -> Path:
@@ -44,12 +43,12 @@ def _figure(
         return Path(tuple(tuple(at(x, y) for x, y in run) for run in runs), pen, tag)
 
     edges = (strokes((trunk,), _TRUNK), strokes(legs, _LEG), strokes(arms, _ARM))
-    necks = (strokes((neck,), _NECK),) if neck else ()
+    necks = strokes(((neck or trunk[0], head),), _NECK)
     inside = [
         replace(edge, pen=Pen(edge.pen.weight - 2 * _EDGE, round=True), tone=Tone.PERSON)
-        for edge in (*edges, *necks)
+        for edge in (*edges, necks)
     ]
-    spot, radius = at(*head), (_ON_NECK if neck else _HEAD) * height
+    spot, radius = at(*head), _HEAD * height
     corners = [at(*corner) for corner in thigh]
     narrowing = [
         polygon(corners, pen, tag, tone=Tone.PERSON) for pen in (Pen(2 * _EDGE), BARE) if thigh
@@ -57,7 +56,7 @@ def _figure(
     return (
         *edges,
         *narrowing[:1],
-        *necks,
+        necks,
         circle(spot, radius, FINE, tag, filled=True),
         *inside,
         *narrowing[1:],
@@ -68,11 +67,11 @@ def _figure(
 def standing(feet: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A person upright on both feet, seen from the front."""
     return _figure(
-        lambda x, y: feet + height * complex(x, y), height, tag, (0.0, 0.925),
-        ((0.0, 0.745), (0.0, 0.52)),
+        lambda x, y: feet + height * complex(x, y), height, tag, (0.0, 0.931),
+        ((0.0, 0.76), (0.0, 0.52)),
         (((-0.055, 0.041), (-0.033, 0.5)), ((0.055, 0.041), (0.033, 0.5))),
-        (((-0.075, 0.765), (-0.135, 0.6), (-0.14, 0.45)),
-         ((0.075, 0.765), (0.135, 0.6), (0.14, 0.45))),
+        (((0.0, 0.787), (-0.083, 0.77), (-0.13, 0.6), (-0.135, 0.45)),
+         ((0.0, 0.787), (0.083, 0.77), (0.13, 0.6), (0.135, 0.45))),
     )  # fmt: skip
 
 
@@ -82,8 +81,8 @@ def lying(soles: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
     unit = way / height
     up = unit * (1j if unit.real >= 0 else -1j)
     return _figure(
-        lambda x, y: soles + height * (up * x + unit * y), height, tag, (0.085, 0.925),
-        ((0.07, 0.78), (0.07, 0.52)),
+        lambda x, y: soles + height * (up * x + unit * y), height, tag, (0.08, 0.933),
+        ((0.07, 0.785), (0.07, 0.52)),
         (((0.115, 0.03), (0.045, 0.041), (0.05, 0.5)),),
         (((0.1, 0.77), (0.07, 0.6), (0.06, 0.45)),),
     )  # fmt: skip
@@ -92,10 +91,10 @@ def lying(soles: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
 def seated(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person sitting on something level, feet before them on it, facing right (1) or left."""
     return _figure(
-        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
-        ((-0.02, 0.31), (-0.01, 0.085)),
+        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.488),
+        ((-0.02, 0.325), (-0.01, 0.085)),
         (((-0.01, 0.06), (0.19, 0.215), (0.285, 0.041)),),
-        (((-0.01, 0.315), (0.09, 0.275), (0.205, 0.265)),),
+        (((-0.01, 0.335), (0.09, 0.285), (0.205, 0.265)),),
     )  # fmt: skip
 
 
@@ -122,7 +121,7 @@ def climbing(
         return complex(away * 0.02 + slope * up, up)
 
     def arm(up: float) -> tuple[complex, ...]:
-        shoulder = at(0.165, 0.755)
+        shoulder = at(0.165, 0.765)
         way = on_ladder(up) - shoulder
         way *= min(1.0, _REACH / abs(way))
         bend = (_REACH**2 - abs(way) ** 2) ** 0.5 / 2
@@ -131,8 +130,8 @@ def climbing(
     upper = min(0.8, rise - 0.03)
     foot, hip = on_ladder(0.041), at(0.18, 0.48)
     return _figure(
-        lambda x, y: feet + height * complex(x, y), height, tag, _pair(at(0.15, 0.915)),
-        (_pair(at(0.17, 0.735)), _pair(at(0.19, 0.5))),
+        lambda x, y: feet + height * complex(x, y), height, tag, _pair(at(0.155, 0.92)),
+        (_pair(at(0.17, 0.755)), _pair(at(0.19, 0.5))),
         _pairs((foot, at(0.14, 0.27), hip), (foot, at(0.1, 0.28), hip)),
         _pairs(arm(min(0.68, upper - 0.06)), arm(upper)),
     )  # fmt: skip
@@ -149,31 +148,31 @@ def _pairs(*runs: Sequence[complex]) -> tuple[Run, ...]:
 def hanging(hands: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A person who hangs by both hands from a point; the feet reach 1.2 heights below."""
     return _figure(
-        lambda x, y: hands + height * complex(x, y - 1.2), height, tag, (0.0, 0.925),
-        ((0.0, 0.745), (0.0, 0.52)),
+        lambda x, y: hands + height * complex(x, y - 1.2), height, tag, (0.0, 0.931),
+        ((0.0, 0.76), (0.0, 0.52)),
         (((-0.03, 0.041), (-0.033, 0.5)), ((0.03, 0.041), (0.033, 0.5))),
-        (((-0.075, 0.765), (-0.1, 0.98), (-0.015, 1.17)),
-         ((0.075, 0.765), (0.1, 0.98), (0.015, 1.17))),
+        (((0.0, 0.78), (-0.075, 0.785), (-0.1, 0.98), (-0.015, 1.17)),
+         ((0.0, 0.78), (0.075, 0.785), (0.1, 0.98), (0.015, 1.17))),
     )  # fmt: skip
 
 
 def sitting(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person who sits on something level and holds a rope before them."""
     return _figure(
-        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
-        ((-0.02, 0.31), (-0.01, 0.085)),
+        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.488),
+        ((-0.02, 0.325), (-0.01, 0.085)),
         (((-0.01, 0.06), (0.13, 0.19), (0.21, 0.041)),),
-        (((-0.01, 0.315), (0.1, 0.22), (0.27, 0.33)),),
+        (((-0.01, 0.335), (0.1, 0.23), (0.27, 0.33)),),
     )  # fmt: skip
 
 
 def holding(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person who stands and holds, pulls or pushes something at 0.6 of their height."""
     return _figure(
-        lambda x, y: feet + height * complex(x * facing, y), height, tag, (0.02, 0.925),
-        ((0.0, 0.745), (-0.02, 0.52)),
+        lambda x, y: feet + height * complex(x * facing, y), height, tag, (0.02, 0.931),
+        ((0.0, 0.765), (-0.02, 0.52)),
         (((-0.13, 0.041), (-0.03, 0.5)), ((0.09, 0.041), (0.06, 0.27), (-0.01, 0.5))),
-        (((0.0, 0.765), (0.1, 0.63), (0.27, 0.62)),),
+        (((0.0, 0.775), (0.1, 0.63), (0.27, 0.62)),),
     )  # fmt: skip
 
 
@@ -198,11 +197,11 @@ def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ..
     # Trunk and legs are level at the back; what is inside the edges is a little less.
     back, leg, edge = _TRUNK / 2, (_TRUNK - _LEG) / 2, _EDGE / height
     return _figure(
-        lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.105, 0.025),
+        lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.108, 0.025),
         (on(0.04, 0.0), on(0.27, 0.0)),
         (((0.004, _LEG / 2), on(reach, leg), on(0.3, leg)),),
         ((on(0.01, 0.0), (hand.real, hand.imag)),),
         (on(0.27, back - edge), on(reach, back - edge),
          on(reach - 0.1, leg - _LEG / 2 + edge), on(0.27, edge - back)),
-        (on(0.04, 0.015), on(-0.105, 0.025)),
+        on(0.04, 0.015),
     )  # fmt: skip

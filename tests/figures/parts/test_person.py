@@ -9,6 +9,38 @@ from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import person
 
 
+_POSES = {
+    "standing": person.standing(0j, 64.0, UNTAGGED),
+    "seated": person.seated(0j, 64.0, 1, UNTAGGED),
+    "sitting": person.sitting(0j, 64.0, -1, UNTAGGED),
+    "holding": person.holding(0j, 64.0, 1, UNTAGGED),
+    "hanging": person.hanging(0j, 50.0, UNTAGGED),
+    "lying": person.lying(0j, 60 + 0j, UNTAGGED),
+    "climbing": person.climbing(0j, heading(66.0), heading(156.0), 64.0, 200.0, UNTAGGED),
+    "at the top": person.climbing(0j, heading(75.0), heading(165.0), 64.0, 22.0, UNTAGGED),
+    "braced": person.braced(0j, 80 + 30j, 80 + 0j, UNTAGGED),
+}
+
+
+@pytest.mark.parametrize("pose", _POSES)
+def test_no_head_is_apart_from_its_shoulders(pose: str) -> None:
+    """A tinted neck runs from inside the trunk to inside the head, which is smaller than it."""
+    shapes = _POSES[pose]
+    (head,) = [s for s in shapes if isinstance(s, Arc) and s.filled]
+    trunk = shapes[0]
+    assert isinstance(trunk, Path)
+    half = trunk.pen.weight / 2
+    assert head.radius < half
+    inside = [s for s in shapes if isinstance(s, Path) and s.tone is not None and not s.closed]
+    (neck,) = [s for s in inside if s.lines[0][-1] == head.centre]
+    begins = neck.lines[0][0]
+    ends = trunk.lines[0]
+    along = (begins - ends[0]) / (ends[1] - ends[0])
+    assert -0.05 <= along.real < 0.3
+    assert abs(along.imag) * abs(ends[1] - ends[0]) < half - neck.pen.weight / 2
+    assert abs(head.centre - ends[0]) < half + head.radius + 0.1 * 64.0  # no long neck
+
+
 @pytest.mark.parametrize("height", [34.0, 71.0])
 def test_standing_person_is_as_tall_as_asked(height: float) -> None:
     box = bounds(person.standing(10 + 5j, height, UNTAGGED))
