@@ -35,6 +35,7 @@ DATA_ONLY: Final = (
 """Types alone: nothing in them can be right or wrong."""
 
 ELSEWHERE: Final = {
+    "bank/depiction.py": "bank/test_vocabulary.py",  # each has a word
     "bank/line_elements.py": "bank/test_element.py",  # elements are one table of cases
     "bank/support.py": "bank/test_element.py",
     "build/build.py": "cli/test_build.py",  # whole builds are run as a user runs them

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, TypeVar
 
-from probgen.bank import depiction
+from probgen.bank import vocabulary
 from probgen.bank.depiction import (
     Anchor,
     Depiction,
@@ -23,10 +23,10 @@ from probgen.bank.depiction import (
     Source,
     Thing,
     Touch,
-    Vocabulary,
 )
 from probgen.bank.labels import Carried
 from probgen.bank.situation import Situation
+from probgen.bank.vocabulary import Vocabulary
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 from probgen.statics.system import Kind
@@ -34,17 +34,17 @@ from probgen.statics.system import Kind
 T = TypeVar("T", bound=Depiction)
 
 _BY_KIND: Final[dict[str, Vocabulary[Depiction]]] = {
-    Kind.WEIGHT: depiction.LOADS,
-    Kind.DISTRIBUTED: depiction.FLUIDS,
-    Kind.HINGE: depiction.HINGES,
-    Kind.ROLLER: depiction.ROLLERS,
-    Kind.CONTACT: depiction.CONTACTS,
-    Kind.ROUGH: depiction.CONTACTS,
-    Kind.FORCE: depiction.FORCES,
-    Kind.CABLE: depiction.LINES,
-    Kind.ROPE: depiction.LINES,
-    Kind.SPRING: depiction.LINES,
-    Kind.STRUT: depiction.LINES,
+    Kind.WEIGHT: vocabulary.LOADS,
+    Kind.DISTRIBUTED: vocabulary.FLUIDS,
+    Kind.HINGE: vocabulary.HINGES,
+    Kind.ROLLER: vocabulary.ROLLERS,
+    Kind.CONTACT: vocabulary.CONTACTS,
+    Kind.ROUGH: vocabulary.CONTACTS,
+    Kind.FORCE: vocabulary.FORCES,
+    Kind.CABLE: vocabulary.LINES,
+    Kind.ROPE: vocabulary.LINES,
+    Kind.SPRING: vocabulary.LINES,
+    Kind.STRUT: vocabulary.LINES,
 }
 
 
@@ -105,9 +105,9 @@ def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depict
         if element.id:
             yield element.id, _BY_KIND.get(element.kind)
     for body in situation.bodies:
-        words = depiction.PARTICLES if body.particle else depiction.BODIES
+        words = vocabulary.PARTICLES if body.particle else vocabulary.BODIES
         yield body.id, None if body.joints else words
-    yield "scenery", depiction.SCENERY
+    yield "scenery", vocabulary.SCENERY
 
 
 def _letters(situation: Situation) -> dict[str, str]:
@@ -133,14 +133,14 @@ def _read_word(
             expected = one_of(known, "a body or an element: ")
             table.fault(written, written, expected, nearest(id, known))
         return None
-    vocabulary = known[id]
-    if vocabulary is None:
+    allowed = known[id]
+    if allowed is None:
         expected = "no word, for this is always drawn the same way"
         table.fault(written, word, expected, "leave it out")
         return None
-    words = vocabulary.words
+    words = allowed.words
     if word and word not in words:
-        expected = f"a word for {vocabulary.of}: {', '.join(vocabulary.first_words)}, ..."
+        expected = f"a word for {allowed.of}: {', '.join(allowed.first_words)}, ..."
         table.fault(written, word, expected, nearest(word, words) or "see templates/README.md")
     return words.get(word)
 

@@ -24,12 +24,13 @@ _HEEL: Final = 0.02 + 0.075j  # from the toes of somebody braced on them, of the
 _EDGE: Final = 0.7  # weight of the outline, pt
 
 Place = Callable[[float, float], Spot]
-Run = tuple[tuple[float, float], ...]
+Pair = tuple[float, float]
+Run = tuple[Pair, ...]
 
 
 def _figure(
-    at: Place, height: float, tag: Tag, head: tuple[float, float], trunk: Run,
-    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (), neck: tuple[float, float] | None = None,
+    at: Place, height: float, tag: Tag, head: Pair, trunk: Run,
+    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (), neck: Pair | None = None,
 ) -> tuple[Shape, ...]:  # fmt: skip
     """The strokes of a pose; all places are shares of the height.
 

@@ -7,7 +7,8 @@ from math import inf
 
 import pytest
 
-from probgen.bank.depiction import LOADS, Load, Manner, Thing
+from probgen.bank.depiction import Load, Manner, Thing
+from probgen.bank.vocabulary import LOADS
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent

@@ -8,7 +8,6 @@ from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import person
 
-
 _POSES = {
     "standing": person.standing(0j, 64.0, UNTAGGED),
     "seated": person.seated(0j, 64.0, 1, UNTAGGED),
