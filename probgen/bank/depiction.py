@@ -155,6 +155,7 @@ class Scenery(Enum):
     PHONE = auto()
     STANDING = auto()
     TILTED = auto()
+    VAN = auto()
 
 
 class Anchor(Enum):
@@ -170,6 +171,7 @@ class Anchor(Enum):
     CEILING = auto()
     WINCH = auto()
     MACHINE = auto()
+    GAS_STRUT = auto()
 
 
 TREES: Final = frozenset({Anchor.TREE, Anchor.TREE_THICK})

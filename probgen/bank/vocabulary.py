@@ -187,6 +187,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),
     Entry(Anchor.WINCH, ("winch",), "wound on a winch up its slope; along a bar, over its end"),
     Entry(Anchor.MACHINE, ("machine", "arm", "frame"), "pinned to a part that is not shown"),
+    Entry(Anchor.GAS_STRUT, ("gas strut",), "so pinned, a strut drawn as a cylinder and its rod"),
 ))  # fmt: skip
 
 FLUIDS: Final = Vocabulary("a distributed load", (
@@ -201,6 +202,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
     Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, on one leg"),
+    Entry(Scenery.VAN, ("van",), "the rear of a van below the first hinge, struts pinned on it"),
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 

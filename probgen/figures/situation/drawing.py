@@ -185,7 +185,7 @@ class _Situation:
         self._loads()
         tops = [each.ends[1] for each in self.lines if each.ends and each.posted]
         draw_posts(self.field, tops, trees=not TREES.isdisjoint(self.shown.depicts.lines.values()))
-        draw_scenery(self.stage, self.field, water)
+        draw_scenery(self.stage, self.field, water, self.lines)
         draw_inclines(self.field, held.bare)
         return self.field.box
 

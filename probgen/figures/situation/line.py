@@ -22,7 +22,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical, solid
+from probgen.figures.parts import limb, mechanical, solid, vehicles
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.anchorage import anchored, to_mast, wall_hit
@@ -39,12 +39,14 @@ from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
+_STRUT: Final = 0.62  # and how long a gas strut is
 _LINE: Final = 74.0  # length of a line from a particle, pt
 _DRAWN: Final = 48.0  # of a line that moves with the particle it pulls, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
 _LOOSE: Final = 2.2  # half the height of a sling, in halves of the thickness of its body
 _THICK: Final = Pen(1.5)
+_PINNED: Final = (Anchor.MACHINE, Anchor.GAS_STRUT)
 _ACROSS: Final = 0.1  # least cosine of the way to a mast
 _BELOW: Final = 16.0  # and to the ground it stands on
 _UPRIGHT: Final = 0.9  # least sine of the way up to a pulley at a pole's top
@@ -236,19 +238,20 @@ def _followed(
     if slides and named is None and element.kind == Kind.CABLE:  # it goes with what it pulls
         end = start + unit * _DRAWN
         return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
-    free = named or told is Anchor.MACHINE
+    free = named or told in _PINNED
     hit = None if free else wall_hit(stage, walls, start, way, element)
     if hit:
         end, held = hit
         return _stroked(stage, element, start, end, held)
     body = stage.system.body(element.body)
-    run = _particle_run(way) if body.particle else max(_RUN * stage.size(element.body), 34.0)
+    share = _STRUT if told is Anchor.GAS_STRUT else _RUN
+    run = _particle_run(way) if body.particle else max(share * stage.size(element.body), 34.0)
     end = named or start + unit * run
     if stage.measured.labels.plan and told is None:  # a floor or a ceiling is not seen from above
         return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    fixed = told in (Anchor.WALL, Anchor.POST, Anchor.MACHINE, *TREES)
+    fixed = told in (Anchor.WALL, Anchor.POST, *_PINNED, *TREES)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
         held = _fastened(stage, walls, element, end, way)
         return _stroked(stage, element, start, end, held)
@@ -262,8 +265,8 @@ def _fastened(
     told, tag = stage.depicts.lines.get(element.id), Tag(_SHOWN[element.kind], element.id)
     if stage.measured.labels.plan and told is None:
         return mechanical.peg(end, tag)
-    if told is Anchor.MACHINE:
-        return (mechanical.pin(end, tag),)
+    if told in _PINNED:  # a strut has a pin at either end by itself
+        return () if element.kind is Kind.STRUT else (mechanical.pin(end, tag),)
     return anchored(walls, end, way, tag, told)
 
 
@@ -278,7 +281,8 @@ def _stroked(
     if element.kind == Kind.SPRING:
         shapes = mechanical.spring(start, end, tag)
     elif element.kind == Kind.STRUT:
-        shapes = mechanical.strut(start, end, tag)
+        gas = stage.depicts.lines.get(element.id) is Anchor.GAS_STRUT
+        shapes = (vehicles.gas_strut if gas else mechanical.strut)(start, end, tag)
     elif count > 1:
         shapes = mechanical.strands(start, end, count, tag)
     else:
@@ -342,7 +346,7 @@ def _particle_run(way: float) -> float:
 def _to_post(stage: Stage, element: Element) -> bool:
     """Whether a cord ends at a post: one of two that leave a particle to both sides."""
     own = [e for e in stage.system.elements if e.body == element.body]
-    if stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.CEILING, Anchor.MACHINE):
+    if stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.CEILING, *_PINNED):
         return False
     if not stage.system.body(element.body).particle or any(e.surface is not None for e in own):
         return False

@@ -1,4 +1,4 @@
-"""What stands about a situation: water between its banks, a boat at a rope, a wall, a phone."""
+"""What stands about a situation: water between its banks, a boat, a wall, a phone, a van."""
 
 from __future__ import annotations
 
@@ -7,15 +7,18 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.bank.depiction import Look, Scenery
+from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import Arrow, Box, Pen, apart, heading, polygon
+from probgen.figures.paper.scene import Arrow, Box, Pen, Shape, apart, heading, polygon
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import scenery
+from probgen.figures.parts import scenery, vehicles
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import standing
 from probgen.figures.situation.contact import draw_surfaces
+from probgen.figures.situation.drawn_line import Line
 from probgen.figures.situation.shape import UPRIGHT
 from probgen.figures.situation.stage import Stage
+from probgen.statics.system import Kind
 
 _SHORE: Final = 26.0  # how far water is drawn beyond a body where no bank ends it, pt
 _DEPTH: Final = 20.0  # of water, pt
@@ -23,6 +26,7 @@ _BOAT: Final = 46.0  # length of a boat, pt
 _APART: Final = 9.0  # from a wall to what is beside it, pt
 _LOWER: Final = 12.0  # how far a wall is drawn below what is beside it, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
+_REAR: Final = 44.0  # how much of a van is drawn that nothing is pinned on, pt
 _TILT: Final = 14.0  # how far a box is drawn tilted, degrees
 _TURNED: Final = Pen(0.6, 2.6, 1.9)
 _TAG: Final = Tag(What.SCENERY)
@@ -62,8 +66,8 @@ def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ..
     return (*banks, replace(bed, at=complex(left + half, level), before=half, after=half)), water
 
 
-def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
-    """Draw it, behind everything else."""
+def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[Line] = ()) -> None:
+    """Draw it, behind everything else; lines: those of the situation."""
     ropes = [s for s in field.shapes if isinstance(s, Arrow) and s.tag.what is What.FORCE]
     if water and about(stage) is Scenery.BOAT and ropes:
         bow = ropes[0].head
@@ -75,6 +79,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
         _tilted(stage, field)
     elif about(stage) is Scenery.STANDING:
         field.add(*standing.drawn(stage))
+    elif about(stage) is Scenery.VAN:
+        field.add(*_van(stage, lines))
     elif about(stage) is Scenery.PHONE:
         _before_a_face(stage, field)
     elif about(stage) in (Scenery.WALL_LEFT, Scenery.WALL_RIGHT):
@@ -97,6 +103,18 @@ def _tilted(stage: Stage, field: Field) -> None:
             edge = max(corners, key=lambda corner: (-round(corner.imag, 3), corner.real))
             turn = heading(-_TILT)
             field.add(polygon([edge + (c - edge) * turn for c in corners], _TURNED, _TAG))
+
+
+def _van(stage: Stage, lines: Sequence[Line]) -> tuple[Shape, ...]:
+    """A van whose roof ends at the first hinge, with the feet of struts on its side."""
+    hinge = next((e for e in stage.system.elements if e.kind is Kind.HINGE), None)
+    if hinge is None:
+        return ()
+    pin, struts = stage.spot(hinge.at), {e.id for e in stage.system.elements if pushes(e)}
+    feet = [each.ends[1] for each in lines if each.ends and each.element in struts]
+    foot = min(feet, key=lambda spot: spot.imag, default=pin - complex(0.0, _REAR))
+    opens = sum(stage.ways(hinge), 0j).real >= 0
+    return vehicles.van_rear(pin, foot, _TAG, 1 if opens else -1)
 
 
 def _before_a_face(stage: Stage, field: Field) -> None:

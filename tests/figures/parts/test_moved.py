@@ -11,7 +11,17 @@ import pytest
 
 from probgen.figures.paper.scene import MEDIUM, Arc, Arrow, Box, Curve, Path, Shape, heading
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.parts import arm, distributed, goods, limb, mechanical, person, scenery, solid
+from probgen.figures.parts import (
+    arm,
+    distributed,
+    goods,
+    limb,
+    mechanical,
+    person,
+    scenery,
+    solid,
+    vehicles,
+)
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
@@ -40,6 +50,7 @@ TURNING: dict[str, Part] = {
     "cuff": lambda at, way: mechanical.cuff(at, way, 4.0, _T),
     "spring": lambda at, way: mechanical.spring(at, at + 50 * way, _T),
     "strut": lambda at, way: mechanical.strut(at, at + 50 * way, _T),
+    "gas strut": lambda at, way: vehicles.gas_strut(at, at + 50 * way, _T),
     "strands": lambda at, way: mechanical.strands(at, at + 50 * way, 3, _T),
     "built-in end": lambda at, way: mechanical.built_in(at, way, 3.0, _T),
     "section": lambda at, way: mechanical.section(at, way, 3.0, _T),
@@ -96,6 +107,7 @@ UPRIGHT: dict[str, Part] = {
     "scale": lambda at, _: solid.scale(at, 17.0, _T),
     "slender post": lambda at, _: (*solid.post(at, at + 60j, _T), solid.rope_ring(at + 55j, _T)),
     "fulcrum": lambda at, _: fulcrum(at, 17.0, _T),
+    "van": lambda at, _: vehicles.van_rear(at, at - 8 - 60j, _T),
     "person": lambda at, _: person.standing(at, 64.0, _T),
     "hanging": lambda at, _: person.hanging(at, 64.0, _T),
     "seated": lambda at, _: person.seated(at, 64.0, 1, _T),
@@ -204,6 +216,7 @@ FACING: dict[str, Callable[[int], Iterable[Shape]]] = {
     "pelvis": lambda side: limb.pelvis(-45 * side + 12j, 0j, 80.0 * side + 0j, _T),
     "lower leg": lambda side: limb.lower_leg(0j, -75j, _T, side),
     "wedge": lambda side: mechanical.wedge(0j, 65.0 * side, 37.5, _T),
+    "van": lambda side: vehicles.van_rear(0j, -8.0 * side - 60j, _T, side),
     "wheelbarrow": lambda side: solid.wheelbarrow(0j, 90.0 * side + 8j, _T),
 }  # fmt: skip
 

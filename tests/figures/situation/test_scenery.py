@@ -9,9 +9,10 @@ import pytest
 from probgen.figures.paper.scene import Arrow, Scene, bounds, runs
 from probgen.figures.paper.scene import Path as Strokes
 from probgen.figures.paper.tag import What
+from probgen.figures.situation.shape import encloses
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import outlines, tagged
-from tests.figures.sketches import CASE, KNOT, sketch
+from tests.figures.sketches import CASE, HINGED, KNOT, sketch
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -117,3 +118,21 @@ def test_a_tilted_box_is_the_same_about_the_right_edge_of_its_base() -> None:
     assert all(spot.imag >= edge.imag - 1e-6 for spot in tilted.lines[0])
     assert max(spot.real for spot in tilted.lines[0]) > box.right + 10.0
     assert sketch(CASE, 'scenery = "tilted"').showing(What.SCENERY) == ()
+
+
+def test_a_tailgate_is_open_over_the_van_that_its_gas_struts_are_pinned_on() -> None:
+    for scene in drawn("tailgate-gas-struts", 6):
+        _, van, *_ = outlines(scene, "scenery")
+        rod, cylinder, _, at, foot = tagged(scene, "strut:S")
+        assert encloses(van.lines[0], bounds([foot]).centre)
+        assert not encloses(van.lines[0], bounds([at]).centre)
+        assert bounds([cylinder]).bottom < bounds([rod]).bottom
+        (hinge,) = tagged(scene, "support:R")
+        assert bounds([van]).top < bounds([hinge]).bottom + 1.0
+        assert tagged(scene, "ground") == ()  # it is fixed to no building
+
+
+def test_a_van_without_struts_or_hinge_is_drawn_as_far_as_there_is_anything() -> None:
+    bare = sketch(HINGED.replace("WAY", "120"), 'R = "frame"', 'scenery = "van"')
+    assert tagged(bare, "scenery")
+    assert sketch(CASE, 'scenery = "van"').showing(What.SCENERY) == ()
