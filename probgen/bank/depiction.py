@@ -26,6 +26,7 @@ class Look(Enum):
     GATE = auto()
     CABINET = auto()
     BOOKCASE = auto()
+    FRIDGE = auto()
     FOREARM = auto()
     ARM = auto()
     LEG = auto()
@@ -111,6 +112,7 @@ class Roller(Enum):
 
     ROLLERS = auto()
     WHEEL = auto()
+    HAND_TRUCK = auto()
     POST = auto()
     ROLLED_POST = auto()
     LEDGE = auto()

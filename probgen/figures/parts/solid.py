@@ -52,6 +52,10 @@ _TOP: Final = 62.0 + 15.0j  # how far that goes on beyond the leg, and how thick
 _BOARD: Final = 27.0  # about how broad a gate's boards are, pt
 _STILE: Final = 7.0  # and its stiles, pt
 
+_DOOR: Final = 0.88  # how far from its back the door of a refrigerator is, of its depth
+_FREEZER: Final = 0.68  # where that is parted, of its height
+_HANDLE: Final = 3.0  # how far a handle stands off it, pt
+
 TRUNK: Final = 3.3
 """Half the breadth of a tree's trunk, pt."""
 
@@ -93,6 +97,26 @@ def boarded(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     boards = tuple((complex(inner[0], edge), complex(inner[1], edge)) for edge in edges)
     stiles = tuple((complex(x, low), complex(x, high)) for x in inner)
     return *box(corners, tag), Path((*stiles, *boards), FINE, tag)
+
+
+def refrigerator(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
+    """A refrigerator from its side: the first long side of its outline is its back, and the edges
+    of two doors with their handles are on the other.
+    """
+    if abs(corners[1] - corners[0]) < abs(corners[2] - corners[1]):
+        corners = (*corners[1:], corners[0])
+    foot, up, out = corners[0], corners[1] - corners[0], corners[-1] - corners[0]
+    beyond = out / abs(out) * _HANDLE
+
+    def at(height: float, depth: float = 1.0) -> Spot:
+        return foot + up * height + out * depth
+
+    seams = (at(0.0, _DOOR), at(1.0, _DOOR)), (at(_FREEZER, _DOOR), at(_FREEZER))
+    handles = tuple(
+        (at(low), at(low) + beyond, at(high) + beyond, at(high))
+        for low, high in ((0.42, 0.6), (_FREEZER + 0.05, _FREEZER + 0.18))
+    )
+    return *box(corners, tag), Path(seams, LIGHT, tag), Path(handles, MEDIUM, tag)
 
 
 def lapped(

@@ -5,14 +5,18 @@ Lengths are pt, places complex numbers in pt.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from probgen.figures.paper.scene import (
     BARE,
     FINE,
+    HEAVY,
     LIGHT,
     MEDIUM,
+    Curve,
     Path,
+    Pen,
     Shape,
     Spot,
     Tone,
@@ -31,6 +35,13 @@ _LONG: Final = 62.0  # how much of the roof is drawn, pt
 _LOWER: Final = 22.0  # how far the body is drawn below what is pinned on it, pt
 _RAKE: Final = 0.14  # the least slope of a van's rear, across for each pt down
 _PILLAR: Final = 10.0  # from what is pinned on a van's rear to its edge and its window, pt
+WHEEL: Final = 9.0
+"""Radius of a hand truck's wheel, pt."""
+_TUBE: Final = Pen(2.0, round=True)
+_GRIP: Final = Pen(3.2, round=True)
+_FLUSH: Final = 0.9  # from what it carries to the middle of its tubes
+_TALL: Final = 0.74  # how far that reaches up what stands on it, of its height
+_TOE: Final = 0.6  # and how far the toe plate under that, of its depth
 
 
 def gas_strut(end: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:
@@ -85,4 +96,27 @@ def van_rear(hinge: Spot, foot: Spot, tag: Tag, side: int = 1) -> tuple[Shape, .
         Path((window,), FINE, tag),
         polygon(lamp, LIGHT, tag, tone=Tone.PERSON),
         Path((edge,), MEDIUM, tag),
+    )
+
+
+def hand_truck(axle: Spot, sides: Sequence[complex], tag: Tag) -> tuple[Shape, ...]:
+    """A hand truck about its axle: a frame of tubes and a handle along one side of what it carries,
+    a toe plate under the other.
+
+    sides: the steps along what it carries from the axle, the longer first.
+    """
+    up, out = sides[0], sides[1] if len(sides) > 1 else sides[0] * 0.3j
+    unit, under = up / abs(up), out / abs(out)
+    foot, top = axle - under * _FLUSH, axle - under * _FLUSH + up * _TALL
+    bent = (top + unit * 5.0, top + unit * 8.5 - under * 3.0, top + unit * 9.0 - under * 9.0)
+    plate = axle - unit * _FLUSH
+    grip = bent[-1] + under * 2.0, bent[-1] - under * 5.0 - unit * 0.4
+    return (
+        line(plate, plate + out * _TOE, _TUBE, tag),
+        line(foot, top, _TUBE, tag),
+        Curve(top, (bent,), _TUBE, tag),
+        line(*grip, _GRIP, tag),
+        circle(axle, WHEEL, HEAVY, tag, tone=Tone.PERSON),
+        circle(axle, 0.45 * WHEEL, FINE, tag, tone=Tone.PAPER),
+        circle(axle, 1.3, FINE, tag, filled=True),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from probgen.bank.depiction import Anchor, Look, Source
@@ -17,6 +17,11 @@ from probgen.figures.situation.standing import standing
 from probgen.statics.system import Body, Kind
 
 _REEL: Final = 11.0  # from a hand to the reel beyond it, pt
+
+_SOLIDS: Final[dict[Look, Callable[[Sequence[Spot], Tag], tuple[Shape, ...]]]] = {
+    Look.GATE: solid.boarded,
+    Look.FRIDGE: solid.refrigerator,
+}  # that are more than a box
 
 BENT: Final = 30.0
 """How far a head with a neck muscle is bent forward, degrees."""
@@ -34,7 +39,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         return flat(shown.parts, shown.holes, shown.wires, MEDIUM, tag, shown.centres)
     corners = stage.corners(body)
     if corners:
-        return solid.boarded(corners, tag) if look is Look.GATE else solid.box(corners, tag)
+        return _SOLIDS.get(look, solid.box)(corners, tag)
     if look in ROUND:
         return _round(stage, body, look, tag)
     if look is Look.TRUSS:

@@ -20,7 +20,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import rod, scenery, solid
+from probgen.figures.parts import rod, scenery, solid, vehicles
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -96,6 +96,10 @@ def rolling(stage: Stage, element: Element) -> Fixture:
     if stage.depicts.rollers.get(element.id) is Roller.WHEEL:
         surface = Surface(spot - out * solid.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
         return Fixture(solid.barrow_wheel(spot, tag), (surface,))
+    if stage.depicts.rollers.get(element.id) is Roller.HAND_TRUCK:
+        surface = Surface(spot - out * vehicles.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
+        ways = sorted(stage.ways(element), key=abs, reverse=True)
+        return Fixture(vehicles.hand_truck(spot, ways, tag), (surface,))
     joint = JOINT + _UNDER if stage.look(element.body) is Look.TRUSS else 0.0
     top = spot - out * max(stage.depth(element, normal), joint)
     match stage.depicts.rollers.get(element.id):

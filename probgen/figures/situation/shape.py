@@ -23,7 +23,7 @@ LIMBS: Final = frozenset({
 ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM, Look.REEL})
 """What turns about an axle."""
 
-UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE})
+UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FRIDGE})
 """Boxes about an axis from the floor up."""
 
 _HALVES: Final = {

@@ -51,6 +51,10 @@ TURNING: dict[str, Part] = {
     "spring": lambda at, way: mechanical.spring(at, at + 50 * way, _T),
     "strut": lambda at, way: mechanical.strut(at, at + 50 * way, _T),
     "gas strut": lambda at, way: vehicles.gas_strut(at, at + 50 * way, _T),
+    "hand truck": lambda at, way: vehicles.hand_truck(at, (90 * way, 30j * way), _T),
+    "refrigerator": lambda at, way: solid.refrigerator(
+        (at, at + 90 * way, at + (90 + 30j) * way, at + 30j * way), _T
+    ),
     "strands": lambda at, way: mechanical.strands(at, at + 50 * way, 3, _T),
     "built-in end": lambda at, way: mechanical.built_in(at, way, 3.0, _T),
     "section": lambda at, way: mechanical.section(at, way, 3.0, _T),

@@ -101,3 +101,19 @@ def test_a_reel_has_a_hub_within_its_flange() -> None:
     rims = [shape for shape in solid.reel(1j, 50.0, UNTAGGED) if isinstance(shape, Arc)]
     assert max(rim.radius for rim in rims) == 50.0
     assert bounds(rims[1:]).width < bounds(rims[:1]).width
+
+
+@pytest.mark.parametrize("first", [0, 1])
+def test_a_refrigerator_has_its_doors_opposite_its_first_long_side(first: int) -> None:
+    corners = (0j, 90j, -30 + 90j, -30 + 0j)
+    outline = (*corners[first - 1 :], *corners[: first - 1]) if first else corners
+    shell, seams, handles = solid.refrigerator(outline, UNTAGGED)
+    assert isinstance(seams, Path)
+    assert isinstance(handles, Path)
+    assert bounds([shell]) == bounds(solid.box(corners, UNTAGGED))
+    (edge, parted) = seams.lines
+    assert {round(spot.real, 6) for spot in edge} == {-26.4}
+    assert sorted(spot.imag for spot in edge) == [0.0, 90.0]
+    assert {spot.imag for run in handles.lines for spot in run if spot.imag > parted[0].imag}
+    assert {spot.imag for run in handles.lines for spot in run if spot.imag < parted[0].imag}
+    assert {round(spot.real, 6) for run in handles.lines for spot in run} == {-30.0, -33.0}

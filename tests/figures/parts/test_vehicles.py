@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Path, Tone, bounds
+from probgen.figures.paper.scene import Arc, Path, Tone, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import vehicles
 from probgen.figures.parts.mechanical import PIN
@@ -36,3 +36,28 @@ def test_a_van_ends_at_its_hinge_and_has_what_is_pinned_on_it_between_window_and
     assert bounds([body]).top < -PIN  # below the pin that it carries
     assert not any(encloses(body.lines[0], complex(side * 8.0, -y)) for y in (0, 5, 9))
     assert bounds([lamp]).top < at.imag
+
+
+@pytest.mark.parametrize("slope", [50.0, 60.0, 90.0, 120.0])
+def test_a_hand_truck_is_along_the_outside_of_what_it_carries(slope: float) -> None:
+    up, out = 120.0 * heading(slope), 40.0 * heading(slope + 90.0)
+    plate, frame, _, grip, wheel, *_ = vehicles.hand_truck(5 + 3j, (up, out), UNTAGGED)
+    assert isinstance(wheel, Arc)
+    assert (wheel.centre, wheel.radius) == (5 + 3j, vehicles.WHEEL)
+    for part, along, away in ((plate, out, -up), (frame, up, -out)):
+        assert isinstance(part, Path)
+        start, end = ((spot - wheel.centre) / along for spot in part.lines[0])
+        assert start.real == pytest.approx(0.0, abs=1e-9)
+        assert 0.4 < end.real < 1.0
+        off = (part.lines[0][0] - wheel.centre) / away
+        assert off.real * abs(away) == pytest.approx(part.pen.weight / 2, abs=0.2)
+    assert isinstance(grip, Path)
+    behind = [((spot - wheel.centre) / -out).real * abs(out) for spot in grip.lines[0]]
+    assert min(behind) > 3.0  # room for a hand
+
+
+def test_a_bar_on_a_hand_truck_has_its_toe_plate_square_to_it() -> None:
+    plate, *_ = vehicles.hand_truck(0j, (100j,), UNTAGGED)
+    assert isinstance(plate, Path)
+    start, end = plate.lines[0]
+    assert (end - start).imag == pytest.approx(0.0)

@@ -151,6 +151,22 @@ def test_a_rolling_wheel_is_the_barrow_s_and_higher_than_a_roller() -> None:
     assert high.at.imag == pytest.approx(-13.0)
 
 
+def test_a_hand_truck_s_wheels_are_on_the_ground_and_its_frame_along_the_longer_side() -> None:
+    text = CABINET[: CABINET.index("[[rough]]")].replace(
+        "[[force]]", '[[roller]]\nat = "B"\nsymbol = "N"\n[[force]]'
+    )
+    scene = sketch(
+        text + '[[find]]\nquantity = "N"\n', 'cabinet = "refrigerator"', 'N = "hand truck"'
+    )
+    box = box_of(scene, "body:cabinet")
+    plate, frame, *_ = outlines(scene, "support:N")
+    assert bounds([frame]).height > 0.7 * box.height
+    assert bounds([frame]).left > box.right - 1.0
+    assert bounds([plate]).top < box.bottom + 0.5
+    assert box.left < bounds([plate]).left
+    assert bounds(outlines(scene, "ground")).top == pytest.approx(box.bottom - 8.6, abs=1.0)
+
+
 @pytest.mark.parametrize(
     ("word", "strokes", "normals"),
     [
