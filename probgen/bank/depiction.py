@@ -41,6 +41,7 @@ class Look(Enum):
     WEDGE = auto()
     RING = auto()
     CRATE = auto()
+    PALLET = auto()
     BOARD = auto()
     BALL = auto()
     PERSON = auto()
@@ -131,6 +132,7 @@ class Touch(Enum):
     BRANCH = auto()
     FULCRUM = auto()
     TILE = auto()
+    ROOF = auto()
 
 
 class Source(Enum):

@@ -94,12 +94,12 @@ BODIES: Final = Vocabulary("a body", (
 PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.RING, ("ring", "knot"), "a ring where lines meet"),
     Entry(Look.CRATE, ("crate", "box", "chest", "block"), "a block"),
+    Entry(Look.PALLET, ("pallet",), "a low stack on a pallet"),
     Entry(Look.BOARD, ("board", "plank", "platform", "seat"), "a board somebody can be on"),
     Entry(Look.BALL, ("ball",), "a ball"),
     Entry(Look.PERSON, ("person", "worker", "child"), "a person, who holds what line there is"),
     Entry(Look.BUCKET, ("bucket", "pail", "basket"), "a pail"),
-    Entry(Look.SITTER, ("sitter", "person sitting"),
-          "a person who sits, and holds what line there is"),
+    Entry(Look.SITTER, ("sitter", "person sitting"), "one who sits, and holds what line there is"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
     Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
     Entry(Look.BOLLARD, ("bollard",), "a bollard, with a rope's turns round it"),
@@ -156,6 +156,7 @@ ROLLERS: Final = Vocabulary("a roller", (
 
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
+    Entry(Touch.ROOF, ("roof",), "such a slope as one side of a roof; two at a ridge are one"),
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
     Entry(Touch.POST, ("post", "mast"), "a post behind its body, a shoe on the side it presses"),
     Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),

@@ -1,10 +1,11 @@
-"""Goods that loads are drawn as: a heap, a bird feeder.
+"""Goods that loads are drawn as: a heap, a bird feeder, a loaded pallet.
 
 Lengths are pt, places complex numbers in pt.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from probgen.figures.paper.scene import (
@@ -12,6 +13,7 @@ from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
     Curve,
+    Path,
     Pen,
     Shape,
     Spot,
@@ -46,6 +48,32 @@ def bottle(top: Spot, tag: Tag) -> tuple[Shape, ...]:
     right = [top + complex(half, -down) for down, half in side]
     cap = line(left[1] + 2j, right[1] + 2j, LIGHT, tag)
     return polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY), cap
+
+
+def pallet(middle: Spot, half: complex, up: complex, tag: Tag) -> tuple[Shape, ...]:
+    """A low stack on a pallet with runners, about its middle; half: half its width and height."""
+    width, height = half.real, half.imag
+
+    def slab(left: float, right: float, low: float, high: float) -> Path:
+        corners = ((left, low), (right, low), (right, high), (left, high))
+        spots = [middle + up * complex(y - height, -x) for x, y in corners]
+        return polygon(spots, LIGHT, tag, tone=Tone.BODY)
+
+    runner, deck, stack = 2.2, 5.0, 7.2
+    feet = [slab(x - 2.6, x + 2.6, runner, deck) for x in (3.6 - width, 0.0, width - 3.6)]
+    layers = [stack + (2 * height - stack) * share / 5 for share in range(1, 5)]
+    seams = tuple(
+        tuple(middle + up * complex(y - height, x) for x in (0.6 - width, width - 0.6))
+        for y in layers
+    )
+    load = slab(0.2 - width, width - 0.2, stack, 2 * height)
+    return (
+        slab(-width, width, 0.0, runner),
+        *feet,
+        slab(-width, width, deck, stack),
+        replace(load, pen=MEDIUM),
+        Path(seams, FINE, tag),
+    )
 
 
 def net(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:

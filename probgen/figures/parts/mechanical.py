@@ -350,6 +350,11 @@ def wedge(foot: Spot, run: float, rise: float, tag: Tag) -> tuple[Shape, ...]:
     return ground, line(foot, top, HEAVY, tag)
 
 
+def ridge(left: Spot, right: Spot, top: Spot) -> tuple[Shape, ...]:
+    """The ground between two slopes that meet at a ridge."""
+    return (polygon((left, right, top), LIGHT, Tag(What.SOIL), tone=Tone.GROUND),)
+
+
 def section(at: Spot, along: complex, half: float, tag: Tag) -> tuple[Shape, ...]:
     """The mark of a section through a member: a dash-dotted line square to it."""
     side = along * 1j * (half + 9.0)

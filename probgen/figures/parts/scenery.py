@@ -23,9 +23,11 @@ from probgen.figures.paper.scene import (
     line,
     polygon,
 )
-from probgen.figures.paper.tag import Tag
+from probgen.figures.paper.tag import Tag, What
 
 _WAVE = 13.0  # length of a wave, pt
+_EAVES = 12.0  # how far a roof reaches beyond the walls, pt
+_WALL = 22.0  # how much of them is drawn, pt
 _MARK = 4.0  # half the width of the mark of a water surface, pt
 
 
@@ -99,6 +101,18 @@ def boat(bow: Spot, length: float, tag: Tag) -> tuple[Shape, ...]:
         tone=Tone.BODY,
     )
     return (hull,)
+
+
+def roof(left: Spot, right: Spot, ridge: Spot) -> tuple[Shape, ...]:
+    """The end of a house under both sides of its roof: a gable, and the walls below it."""
+    tag = Tag(What.SOIL)
+    inner = [left + _EAVES, right - _EAVES]
+    feet = [spot - 1j * _WALL for spot in inner]
+    return (
+        polygon((inner[0], inner[1], feet[1], feet[0]), BARE, tag, tone=Tone.SKIN),
+        Path(tuple(zip(inner, feet, strict=True)), LIGHT, tag),
+        polygon((left, right, ridge), LIGHT, tag, tone=Tone.BODY),
+    )
 
 
 def post(top: Spot, foot: Spot, half: float, tag: Tag) -> tuple[Shape, ...]:

@@ -24,9 +24,9 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import extent
-from probgen.figures.parts import mechanical, person, solid
+from probgen.figures.parts import goods, mechanical, person, solid
 from probgen.figures.situation.datum import datum_of
-from probgen.figures.situation.shape import look_of
+from probgen.figures.situation.shape import BLOCKS, look_of
 from probgen.quantities.expression import Number, names_in
 from probgen.statics.system import Body, Element, ForcePart, Kind, Point, System
 
@@ -35,10 +35,8 @@ APART: Final = 122.0
 
 HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
-_BOARD: Final = 92.0  # width of a board that somebody is on, pt
-_BLOCKS: Final = (
-    Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG
-)  # fmt: skip
+_BOARD: Final = 46.0 + 2.6j  # half the width and height of a board that somebody is on, pt
+_PALLET: Final = 27.0 + 11.5j  # and of a loaded pallet
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
@@ -51,7 +49,7 @@ SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 class Block:
     """A particle drawn with an extent: half its width and height (pt), and how it is turned.
 
-    up: unit step square to what it rests on; look: a crate, a ball, a person or a bucket;
+    up: unit step square to what it rests on; look: what it is drawn as, a plain crate or another;
     facing: the side a person holds a line on, 1 right, 0 for nobody who does; faced: the outline
     of a wedge, or of a block cut to one; lift: from its point to its middle, pt.
     """
@@ -121,6 +119,8 @@ class Block:
             return person.standing(feet, height, tag)
         if self.look is Look.BUCKET:
             return mechanical.pail(spot, self.half, tag)
+        if self.look is Look.PALLET:
+            return goods.pallet(spot, self.half, self.up, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
         corners = (spot - w - h, spot + w - h, spot + w + h, spot - w + h)
         return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
@@ -140,7 +140,7 @@ def blocks_of(
         elements = [e for e in measured.system.elements if e.body == body.id]
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
         look = depicts.bodies.get(body.id)
-        asked, other = look in _BLOCKS, look is not None and look not in _BLOCKS
+        asked, other = look in BLOCKS, look is not None and look not in BLOCKS
         rests = [e for e in elements if e.kind in SURFACES]
         held = any(e.kind in HOLDS and not pushes(e) for e in elements)
         if weighs and not other and (asked or rests or not held or body.id in loaded):
@@ -206,8 +206,10 @@ def _block(
     width, height = room.width + 9.0, room.height + room.depth + 9.0
     if look is Look.BUCKET and not rests:
         return Block(_PAIL, 1j, look)
+    if look is Look.PALLET:
+        return Block(_PALLET, up, look)
     if look is Look.BOARD:
-        return Block(complex(max(width, _BOARD), height - 3.0) / 2, up)
+        return Block(_BOARD, up)
     turn = abs(up.real)
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
     if look is Look.BALL:

@@ -123,6 +123,11 @@ class Burdens:
         if block.faced and block.faced.beside:
             anchors = tuple((spot + at, way) for at, way in block.faced.beside)
             return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
+        if block.look is Look.PALLET or 2 * block.half.imag < extent(text).height:
+            ways = (block.up,) if block.look is Look.PALLET else (-block.up, block.up)
+            middle = spot + block.lift
+            anchors = tuple((middle + way * block.half.imag, bearing(way)) for way in ways)
+            return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
         if block.look is Look.BUCKET:
             return self._in_pail(element, block, text, tag)
         face = centred(text, spot + block.face)

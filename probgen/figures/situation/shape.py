@@ -26,6 +26,11 @@ ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM, Look.REEL})
 UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FRIDGE})
 """Boxes about an axis from the floor up."""
 
+BLOCKS: Final = frozenset({
+    Look.CRATE, Look.PALLET, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG,
+})  # fmt: skip
+"""What particles are drawn as that have an extent of their own."""
+
 _HALVES: Final = {
     Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.TRUNK: 12.0,
     Look.PLANK: 2.2, Look.ROD: 1.6, Look.FISHING_ROD: 2.3, Look.WHEELBARROW: 1.5, Look.TRUSS: 1.6,

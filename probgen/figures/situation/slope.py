@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from probgen.bank.depiction import Touch
 from probgen.figures.paper.scene import (
     HEAVY,
     MEDIUM,
@@ -19,7 +21,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import mechanical
+from probgen.figures.parts import mechanical, scenery
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.fixture import FACE, Fixture, Incline
@@ -56,6 +58,26 @@ def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     alike = _on_one_slope(stage, element, face, normal)
     if alike[0].id != element.id:
         return Fixture()  # it is drawn with that one
+    surface = _beneath(stage, alike, face, normal)
+    other = _beyond_ridge(stage, element, normal)
+    if other:
+        level = min(spot.imag for each in (surface, other) for spot in each.ends)
+        surface, other = _down_to(surface, level), _down_to(other, level)
+    surface, held, beneath = to_pulley(stage, element, surface)
+    foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
+    way, tag = top - foot, Tag(What.INCLINE, element.id)
+    plane = mechanical.wedge(foot, way.real, way.imag, tag)
+    if other:  # one hill, or one roof, for both
+        far = min(other.ends, key=lambda spot: spot.imag)
+        roof = stage.depicts.contacts.get(element.id) is Touch.ROOF
+        whole = (scenery.roof if roof else mechanical.ridge)(foot, far, top)
+        plane = *(whole if way.real > 0 else ()), plane[-1]
+    return Fixture((*held, *plane), beneath, inclines=inclines_at(stage, element, foot, way))
+
+
+def _beneath(stage: Stage, alike: Sequence[Element], face: Spot, normal: float) -> Surface:
+    """The plane under all blocks on it, with its foot below all of them."""
+    element = alike[0]
     block = stage.blocks[element.body]
     up = max(block.half.real + _UPHILL, _to_winch(stage, element, face, normal))
     down = _to_groove(stage, element, face, normal) or _to_foot(block, heading(normal))
@@ -66,11 +88,28 @@ def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
         block, spot = stage.blocks[other.body], stage.face(other, normal)
         surface = surface.covering(spot, block.half.real + _DOWNHILL)
         surface = surface.covering(spot + _to_foot(block, heading(normal)) * downhill, 0.0)
-    surface, held, beneath = to_pulley(stage, element, surface)
-    foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
-    way = top - foot
-    plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
-    return Fixture((*held, *plane), beneath, inclines=inclines_at(stage, element, foot, way))
+    return surface
+
+
+def _beyond_ridge(stage: Stage, element: Element, normal: float) -> Surface | None:
+    """The plane on the other side of a ridge that a rope from a block runs over to another."""
+    for each in stage.hoists:
+        ends = (each.first.body, each.second.body)
+        if each.tackle or each.alike or element.body not in ends:
+            continue
+        for other in stage.system.elements:
+            out = stage.normal(other)
+            opposite = other.body in ends and (out - 90.0) * (normal - 90.0) < 0.0
+            if other.surface is not None and opposite and is_slope(stage, other, out):
+                face = stage.face(other, out)
+                return _beneath(stage, _on_one_slope(stage, other, face, out), face, out)
+    return None
+
+
+def _down_to(surface: Surface, level: float) -> Surface:
+    """A plane lengthened down to a level."""
+    reach = (level - surface.at.imag) / surface.tangent.imag
+    return surface.covering(surface.at + surface.tangent * reach, 0.0)
 
 
 def _to_foot(block: Block, out: complex) -> float:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Curve, Path, Shape, Tone, runs
+from probgen.figures.paper.scene import Curve, Path, Shape, Tone, bounds, runs
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts.goods import feeder, heap
+from probgen.figures.parts.goods import feeder, heap, pallet
 
 LOAD = Tag(What.LOAD)
 
@@ -53,3 +53,15 @@ def test_a_feeder_hangs_below_its_cord_straight_down() -> None:
         assert part.tag == LOAD
     widths = [max(spot.real for spot in spots(part)) for part in (seed, tube, tray, roof)]
     assert widths[0] == widths[1] < widths[2] < widths[3]
+
+
+def test_a_loaded_pallet_is_low_and_stands_on_its_runners() -> None:
+    runner, *feet, deck, load, seams = pallet(10 + 20j, 27 + 11j, 1j, LOAD)
+    whole = bounds((runner, *feet, deck, load, seams))
+    assert whole.centre == pytest.approx(10 + 20j, abs=0.1)
+    assert whole.width > 2.0 * whole.height
+    levels = [bounds([each]).centre.imag for each in (runner, feet[0], deck, load)]
+    assert levels == sorted(levels)
+    assert len(feet) == 3
+    assert bounds([load]).top == pytest.approx(31.4)
+    assert bounds([seams]).bottom > bounds([deck]).top - 0.5

@@ -55,6 +55,7 @@ TURNING: dict[str, Part] = {
     "refrigerator": lambda at, way: solid.refrigerator(
         (at, at + 90 * way, at + (90 + 30j) * way, at + 30j * way), _T
     ),
+    "pallet": lambda at, way: goods.pallet(at, 27 + 11j, way, _T),
     "strands": lambda at, way: mechanical.strands(at, at + 50 * way, 3, _T),
     "built-in end": lambda at, way: mechanical.built_in(at, way, 3.0, _T),
     "section": lambda at, way: mechanical.section(at, way, 3.0, _T),
@@ -106,6 +107,7 @@ UPRIGHT: dict[str, Part] = {
     "water": lambda at, _: scenery.water(
         Box(at.real, at.imag, at.real + 80, at.imag + 20), _T
     ),
+    "roof": lambda at, _: scenery.roof(at, at + 120, at + 70 + 50j),
     "drum": lambda at, _: solid.drum(at, (11.0, 20.0), _T),
     "stand": lambda at, _: solid.stand(at, 20.0, 46.0, _T),
     "scale": lambda at, _: solid.scale(at, 17.0, _T),

@@ -55,6 +55,14 @@ def test_a_board_is_broad_enough_for_somebody() -> None:
     plain, board = blocks(STACK)["box"], blocks(STACK, 'box = "board"')["box"]
     assert board.half.real == pytest.approx(46.0)
     assert board.half.real > plain.half.real
+    assert board.half.imag < 3.0  # and no thicker than a board is
+
+
+def test_a_pallet_is_low_whatever_it_is_labelled_with() -> None:
+    pallet = blocks(SLOPE, 'crate = "pallet"')["crate"]
+    assert pallet.look is Look.PALLET
+    assert pallet.half.real > 2.0 * pallet.half.imag
+    assert not pallet.level
 
 
 def test_what_lines_hold_is_no_block_unless_a_word_says_so() -> None:

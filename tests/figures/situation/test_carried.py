@@ -17,8 +17,9 @@ from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
+from probgen.figures.situation.shape import encloses
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
-from tests.figures.seen import box_of, tag, tagged, touching
+from tests.figures.seen import box_of, outlines, tag, tagged, touching
 from tests.figures.sketches import (
     BEAM,
     BOOM,
@@ -258,3 +259,13 @@ def test_the_mass_a_pelvis_carries_is_told_outside_the_body_of_its_centre(stem: 
         led = scene.showing(What.LEADER, label.tag)
         reach = bounds(led).grown(1.0) if led else label.box
         assert reach.gap(mark) < 14.0
+
+
+@pytest.mark.parametrize("word", ["board", "pallet"])
+def test_what_is_too_low_for_its_label_has_it_beside(word: str) -> None:
+    scene = sketch(SLOPE, f'crate = "{word}"')
+    (label,) = tagged(scene, "label:m")
+    assert isinstance(label, Label)
+    parts = outlines(scene, "body:crate")
+    assert not any(encloses(each.lines[0], label.box.centre) for each in parts if each.closed)
+    assert touching(scene) == []

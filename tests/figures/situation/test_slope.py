@@ -6,10 +6,10 @@ from math import radians, sin
 
 import pytest
 
-from probgen.figures.paper.scene import Path, apart, bearing, segments
+from probgen.figures.paper.scene import Path, apart, bearing, bounds, segments
 from probgen.figures.paper.segment import meets
 from probgen.figures.situation.contact import touching as touched
-from tests.figures.seen import box_of, tagged, touching
+from tests.figures.seen import box_of, outlines, tagged, touching
 from tests.figures.sketches import SLOPE, TWO, sketch, stage
 
 
@@ -144,3 +144,24 @@ def test_two_slopes_under_a_rope_s_pulley_meet_in_one_ridge() -> None:
     tops = [max(face.lines[0], key=lambda spot: spot.imag) for face in faces]  # type: ignore[union-attr]
     assert tops[0] == pytest.approx(tops[1])
     assert tops[0].real < set_out.course(set_out.hoists[0]).centre.real + 20.0
+
+
+@pytest.mark.parametrize("words", [(), ('N = "roof"', 'N_2 = "roof"')])
+def test_both_sides_of_a_ridge_are_one_and_end_at_one_level(words: tuple[str, ...]) -> None:
+    """However steep either is: nothing parts the hill, or the roof, below its ridge."""
+    scene = sketch(RIDGE, *words)
+    left, right = (box_of(scene, f"incline:{id}") for id in ("N", "N_2"))
+    assert left.bottom == pytest.approx(right.bottom)
+    assert left.top == pytest.approx(right.top)
+    (gable,) = [each for each in outlines(scene, "soil") if bounds([each]).top > left.bottom + 9.0]
+    assert len(gable.lines[0]) == 3
+    assert bounds([gable]).width == pytest.approx(right.right - left.left, abs=2.0)
+    below = [each for each in outlines(scene, "soil") if bounds([each]).top < left.bottom + 1.0]
+    assert bool(below) == bool(words)  # a house has walls under its eaves
+    for each in below:
+        assert left.left < bounds([each]).left < bounds([each]).right < right.right
+
+
+def test_a_single_slope_that_is_a_roof_is_a_slope() -> None:
+    plain, roof = sketch(SLOPE), sketch(SLOPE, 'N = "roof"')
+    assert box_of(plain, "incline") == box_of(roof, "incline")
