@@ -147,6 +147,8 @@ class Source(Enum):
     PEDAL = auto()
     GRIP = auto()
     STICK = auto()
+    LIFTER = auto()
+    BOOT = auto()
 
 
 class Scenery(Enum):
@@ -160,6 +162,7 @@ class Scenery(Enum):
     STANDING = auto()
     TILTED = auto()
     VAN = auto()
+    STAIRS = auto()
 
 
 class Anchor(Enum):

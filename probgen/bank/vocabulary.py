@@ -177,6 +177,8 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.PEDAL, ("pedal", "foot"), "an arrow that presses on a pad"),
     Entry(Source.GRIP, ("grip", "pulling hand"), "a fist about its point, a forearm that pulls"),
     Entry(Source.STICK, ("stick", "crutch"), "a hand on a stick from the ground up"),
+    Entry(Source.LIFTER, ("lifter", "worker"), "an arrow, and somebody below who reaches up there"),
+    Entry(Source.BOOT, ("boot", "boots"), "an arrow, and a boot that pushes along the ground"),
 ))  # fmt: skip
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
@@ -206,6 +208,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
     Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, on one leg"),
     Entry(Scenery.VAN, ("van",), "the rear of a van below the first hinge, struts pinned on it"),
+    Entry(Scenery.STAIRS, ("stairs",), "a staircase that rises below the first body as it does"),
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 

@@ -11,7 +11,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle, polygon
+from probgen.figures.paper.scene import (
+    BARE,
+    FINE,
+    MEDIUM,
+    Curve,
+    Path,
+    Pen,
+    Shape,
+    Spot,
+    Tone,
+    circle,
+    polygon,
+)
 from probgen.figures.paper.tag import Tag
 
 _HEAD: Final = 0.067  # radius, of the height
@@ -24,6 +36,12 @@ _HEEL: Final = 0.02 + 0.075j  # from the toes of somebody braced on them, of the
 _EDGE: Final = 0.7  # weight of the outline, pt
 
 Place = Callable[[float, float], Spot]
+LIFTED: Final = 1.09
+"""How high the hands are of somebody who holds something up, of the height."""
+
+AHEAD: Final = 0.16
+"""And how far before the feet."""
+
 Pair = tuple[float, float]
 Run = tuple[Pair, ...]
 
@@ -175,6 +193,49 @@ def holding(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ..
         (((-0.13, 0.041), (-0.03, 0.5)), ((0.09, 0.041), (0.06, 0.27), (-0.01, 0.5))),
         (((0.0, 0.775), (0.1, 0.63), (0.27, 0.62)),),
     )  # fmt: skip
+
+
+def lifting(feet: Spot, hands: Spot, facing: int, tag: Tag) -> tuple[Shape, ...]:
+    """A person who walks under something and holds it up before them with both hands."""
+    height = (hands - feet).imag / LIFTED
+
+    def arm(shoulder: complex) -> Run:
+        hand = complex((hands - feet).real * facing, (hands - feet).imag) / height - 1j * _ARM / 2
+        way = hand - shoulder
+        bend = max(_REACH**2 - abs(way) ** 2, 0.0) ** 0.5 / 2
+        elbow = shoulder + way / 2 - way / abs(way) * 1j * bend
+        return _pair(shoulder), _pair(elbow), _pair(hand)
+
+    return _figure(
+        lambda x, y: feet + height * complex(x * facing, y), height, tag, (0.03, 0.925),
+        ((0.0, 0.765), (-0.03, 0.52)),
+        (((-0.15, 0.041), (-0.07, 0.27), (-0.04, 0.5)),
+         ((0.09, 0.041), (0.08, 0.28), (-0.02, 0.5))),
+        (arm(0.01 + 0.77j), arm(-0.01 + 0.77j)),
+    )  # fmt: skip
+
+
+def boot(toe: Spot, length: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
+    """A boot on the ground with its toe at a place, and the leg in it broken off."""
+    size = length / 15.0
+
+    def at(x: float, y: float) -> Spot:
+        return toe + complex(x * facing, y) * size
+
+    upper = Curve(
+        at(-15.0, 2.0),
+        (
+            (at(-15.0, 7.0), at(-13.4, 9.0), at(-13.4, 17.0)),
+            (at(-10.0, 18.6), at(-9.6, 15.4), at(-6.2, 17.0)),
+            (at(-6.2, 12.0), at(-6.6, 9.0), at(-5.0, 7.6)),
+            (at(-2.0, 6.6), at(0.0, 5.4), at(0.0, 2.0)),
+            (at(0.0, 2.0), at(-15.0, 2.0), at(-15.0, 2.0)),
+        ),
+        MEDIUM, tag, tone=Tone.PERSON,
+    )  # fmt: skip
+    heel = (at(-15.0, 2.0), at(-15.0, 0.4), at(-10.0, 0.4), at(-9.0, 1.2))
+    sole = (at(-8.0, 0.4), at(0.0, 0.4), at(0.0, 2.0))
+    return polygon((*heel, *sole), MEDIUM, tag, tone=Tone.BODY), upper
 
 
 def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ...]:

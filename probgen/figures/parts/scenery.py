@@ -26,6 +26,7 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.tag import Tag, What
 
 _WAVE = 13.0  # length of a wave, pt
+_FLIGHT = 9.0  # how thick a staircase is below its steps, pt
 _EAVES = 12.0  # how far a roof reaches beyond the walls, pt
 _WALL = 22.0  # how much of them is drawn, pt
 _MARK = 4.0  # half the width of the mark of a water surface, pt
@@ -113,6 +114,19 @@ def roof(left: Spot, right: Spot, ridge: Spot) -> tuple[Shape, ...]:
         Path(tuple(zip(inner, feet, strict=True)), LIGHT, tag),
         polygon((left, right, ridge), LIGHT, tag, tone=Tone.BODY),
     )
+
+
+def stairs(begin: Spot, slope: complex, tread: float, count: int, tag: Tag) -> tuple[Shape, ...]:
+    """A staircase of so many steps, the first edge of which is at `begin`.
+
+    slope: the unit step up along its edges; tread: how far it goes on for each step, pt.
+    """
+    step = complex(tread * (1 if slope.real >= 0 else -1), tread * slope.imag / abs(slope.real))
+    edges = [begin + step * i for i in range(count)]
+    run = (begin - 1j * step.imag, *(spot for each in edges for spot in (each, each + step.real)))
+    under = run[-1] - 1j * (_FLIGHT + step.imag), run[0] - 1j * _FLIGHT
+    flight = polygon((*run, *under), BARE, tag, tone=Tone.GROUND)
+    return flight, Path((run,), HEAVY, tag)
 
 
 def post(top: Spot, foot: Spot, half: float, tag: Tag) -> tuple[Shape, ...]:

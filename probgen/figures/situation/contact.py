@@ -59,7 +59,7 @@ _LIKE: Final = 1.0  # degrees between the normals of one surface
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    arrows = (Source.ARROW, Source.PUSH, Source.PEDAL)
+    arrows = (Source.ARROW, Source.PUSH, Source.PEDAL, Source.LIFTER, Source.BOOT)
     return stage.depicts.forces.get(element.id, Source.ARROW) not in arrows
 
 

@@ -42,6 +42,7 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
+from probgen.figures.situation.at_work import at_work, underfoot
 from probgen.figures.situation.block import stacked, upward
 from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.caption import draw_captions
@@ -174,7 +175,8 @@ class _Situation:
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)
-        self.surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
+        feet = underfoot(self.stage)
+        self.surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage), *feet))
         self.inclines = held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         corners = extended or any(block.faced for block in self.stage.blocks.values())
@@ -278,6 +280,7 @@ class _Situation:
             inside, spot = True, spot - step / abs(step) * (self.stage.halves[element.body] + 3.0)
             self.field.add(mechanical.pad(spot, step / abs(step), Tag(What.LOAD, element.id)))
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
+        self.field.add(*at_work(self.stage, element))
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
         away = direction + 180.0 if inside else direction

@@ -26,6 +26,8 @@ _BOAT: Final = 46.0  # length of a boat, pt
 _APART: Final = 9.0  # from a wall to what is beside it, pt
 _LOWER: Final = 12.0  # how far a wall is drawn below what is beside it, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
+_TREAD: Final = 0.29  # of a step, m; common practice, no source
+_BELOW: Final = 56.0  # from what is carried up down to the steps, pt
 _REAR: Final = 44.0  # how much of a van is drawn that nothing is pinned on, pt
 _TILT: Final = 14.0  # how far a box is drawn tilted, degrees
 _TURNED: Final = Pen(0.6, 2.6, 1.9)
@@ -79,6 +81,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[
         _tilted(stage, field)
     elif about(stage) is Scenery.STANDING:
         field.add(*standing.drawn(stage))
+    elif about(stage) is Scenery.STAIRS:
+        field.add(*_stairs_below(stage))
     elif about(stage) is Scenery.VAN:
         field.add(*_van(stage, lines))
     elif about(stage) is Scenery.PHONE:
@@ -103,6 +107,21 @@ def _tilted(stage: Stage, field: Field) -> None:
             edge = max(corners, key=lambda corner: (-round(corner.imag, 3), corner.real))
             turn = heading(-_TILT)
             field.add(polygon([edge + (c - edge) * turn for c in corners], _TURNED, _TAG))
+
+
+def _stairs_below(stage: Stage) -> tuple[Shape, ...]:
+    """A staircase below the first side of the first body, as steep as that is."""
+    body = stage.system.bodies[0]
+    spots = [stage.spot(name) for name in body.outline]
+    if len(spots) < 2 or abs((spots[1] - spots[0]).real) < 1.0:
+        return ()
+    low, high = sorted(spots[:2], key=lambda spot: spot.imag)
+    slope = (high - low) / abs(high - low)
+    tread = _TREAD * stage.scale
+    side = 1 if slope.real > 0 else -1
+    count = max(3, round(abs((high - low).real) / tread) + 2)
+    begin = low - complex(side * tread, _BELOW + tread * slope.imag / abs(slope.real))
+    return scenery.stairs(begin, slope, tread, count, _TAG)
 
 
 def _van(stage: Stage, lines: Sequence[Line]) -> tuple[Shape, ...]:

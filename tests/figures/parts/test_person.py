@@ -17,6 +17,7 @@ _POSES = {
     "lying": person.lying(0j, 60 + 0j, UNTAGGED),
     "climbing": person.climbing(0j, heading(66.0), heading(156.0), 64.0, 200.0, UNTAGGED),
     "at the top": person.climbing(0j, heading(75.0), heading(165.0), 64.0, 22.0, UNTAGGED),
+    "lifting": person.lifting(0j, 12 + 70j, 1, UNTAGGED),
     "braced": person.braced(0j, 80 + 30j, 80 + 0j, UNTAGGED),
 }
 
@@ -147,3 +148,23 @@ def test_the_head_of_who_does_a_push_up_is_on_a_neck_and_smaller_than_the_trunk(
     start, end = neck.lines[0]
     assert end == head.centre
     assert start == trunk.lines[0][0] or abs(start - trunk.lines[0][0]) < trunk.pen.weight / 2
+
+
+@pytest.mark.parametrize("facing", [1, -1])
+def test_who_holds_something_up_has_both_hands_there(facing: int) -> None:
+    hands = complex(11.0 * facing, 76.0)
+    shapes = person.lifting(0j, hands, facing, UNTAGGED)
+    arms = shapes[2]
+    assert isinstance(arms, Path)
+    top = {run[-1] + 0.5j * arms.pen.weight for run in arms.lines}
+    assert [abs(spot - hands) < 0.1 for spot in top] == [True] * len(top)
+    (head,) = [s for s in shapes if isinstance(s, Arc) and s.filled]
+    assert (head.centre.imag + head.radius) < hands.imag
+    assert bounds(shapes).bottom == pytest.approx(0.0, abs=1.0)
+
+
+def test_a_boot_has_its_toe_at_a_place_on_the_ground() -> None:
+    box = bounds(person.boot(5 + 3j, 12.0, 1, UNTAGGED))
+    assert box.right == pytest.approx(5.0, abs=0.5)
+    assert box.width == pytest.approx(12.0, abs=0.9)
+    assert box.bottom == pytest.approx(3.0, abs=0.5)

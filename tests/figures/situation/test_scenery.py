@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+from math import radians, tan
 from pathlib import Path
 
 import pytest
@@ -12,7 +14,7 @@ from probgen.figures.paper.tag import What
 from probgen.figures.situation.shape import encloses
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import outlines, tagged
-from tests.figures.sketches import CASE, HINGED, KNOT, sketch
+from tests.figures.sketches import BOOM, CASE, HINGED, KNOT, sketch
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -136,3 +138,23 @@ def test_a_van_without_struts_or_hinge_is_drawn_as_far_as_there_is_anything() ->
     bare = sketch(HINGED.replace("WAY", "120"), 'R = "frame"', 'scenery = "van"')
     assert tagged(bare, "scenery")
     assert sketch(CASE, 'scenery = "van"').showing(What.SCENERY) == ()
+
+
+@pytest.mark.parametrize("rises", [1, -1])
+def test_a_staircase_rises_below_what_is_carried_up_as_steeply_as_it(rises: int) -> None:
+    text = BOOM.replace("STEEP", "25" if rises > 0 else "155")
+    scene = sketch(text, 'scenery = "stairs"')
+    flight, steps = outlines(scene, "scenery")
+    (run,) = steps.lines
+    ways = [after - before for before, after in pairwise(run)]
+    risers, treads = ways[::2], ways[1::2]
+    assert all(abs(way.real) < 1e-9 < way.imag for way in risers)
+    assert all(abs(way.imag) < 1e-9 < way.real * rises for way in treads)
+    assert risers[0].imag / abs(treads[0].real) == pytest.approx(tan(radians(25.0)))
+    boom = bounds(tagged(scene, "body:boom"))
+    assert bounds([steps]).left < boom.centre.real < bounds([steps]).right
+    assert not any(encloses(flight.lines[0], spot) for spot in outlines(scene, "body")[0].lines[0])
+
+
+def test_nothing_is_carried_up_a_staircase_that_stands_upright() -> None:
+    assert sketch(CASE, 'scenery = "stairs"').showing(What.SCENERY) == ()

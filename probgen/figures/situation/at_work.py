@@ -1,0 +1,65 @@
+"""Those at work in a situation, beside the arrows of what they push with: a worker who holds
+something up from below, a boot that blocks a foot.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from probgen.bank.depiction import Source
+from probgen.figures.paper.scene import Shape, Spot, apart, heading
+from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts import person
+from probgen.figures.parts.ground import Surface
+from probgen.figures.parts.load import PERSON
+from probgen.figures.situation.contact import touching
+from probgen.figures.situation.fixture import FACE
+from probgen.figures.situation.stage import Stage
+from probgen.statics.system import Element, Kind
+
+_BOOT: Final = 0.32  # length of a boot, m
+_LEAST: Final = 0.3  # sine of a bar's slope at least, for where a boot meets it
+
+
+def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
+    """Who pushes with a force, nothing where a template tells of nobody."""
+    told, tag = stage.depicts.forces.get(element.id), Tag(What.LOAD, element.id)
+    way = stage.measured.direction_of(element)
+    if way is None or told not in (Source.LIFTER, Source.BOOT):
+        return ()
+    spot, facing = stage.spot(element.at), 1 if heading(way).real >= 0.0 else -1
+    if told is Source.LIFTER:
+        return person.lifting(_feet(stage, element), spot, facing, tag)
+    ways = stage.ways(element)
+    rise = max(abs(ways[0].imag) / abs(ways[0]), _LEAST) if ways else 1.0
+    length = min(max(_BOOT * stage.scale, 9.0), 16.0)
+    return person.boot(spot - facing * stage.halves[element.body] / rise, length, facing, tag)
+
+
+def underfoot(stage: Stage) -> list[Surface]:
+    """The ground under those who hold something up."""
+    feet = [
+        _feet(stage, element)
+        for element in stage.system.elements
+        if stage.depicts.forces.get(element.id) is Source.LIFTER
+        and stage.measured.direction_of(element) is not None
+    ]
+    return [Surface(each, 90.0, FACE, FACE) for each in feet]
+
+
+def _feet(stage: Stage, element: Element) -> Spot:
+    """Where somebody stands who holds a body up at an element's point: on the ground that it
+    touches, or on one of their own.
+    """
+    hands, way = stage.spot(element.at), stage.measured.direction_of(element)
+    levels = [
+        face.at.imag
+        for other in stage.system.elements
+        if other.kind in (Kind.CONTACT, Kind.ROUGH) and not stage.is_inner(other)
+        for face in touching(stage, other).surfaces
+        if apart(face.normal, 90.0) < 1.0 and face.at.imag < hands.imag
+    ]
+    reach = hands.imag - min(levels) if levels else PERSON * person.LIFTED * stage.scale
+    aside = person.AHEAD * reach / person.LIFTED
+    back = -1 if way is not None and heading(way).real >= 0.0 else 1
+    return hands + complex(back * aside, -reach)

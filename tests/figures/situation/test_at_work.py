@@ -1,0 +1,72 @@
+"""A worker holds something up from the ground it stands on; a boot blocks its foot."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Arc, Arrow, bounds
+from probgen.figures.situation.at_work import at_work, underfoot
+from tests.figures.seen import box_of, tagged
+from tests.figures.sketches import HELD, LEANING, sketch, stage
+
+RAISED = LEANING.replace("direction = 60", "direction = 35").replace(
+    """[[contact]]
+at = "C"
+direction = 150
+symbol = "N"
+name = "branch"
+""",
+    """[[force]]
+at = "C"
+direction = 125
+symbol = "N"
+[[force]]
+at = "A"
+direction = 0
+symbol = "P"
+""",
+)
+
+
+def test_a_worker_stands_on_the_ground_of_what_they_hold_up() -> None:
+    scene = sketch(RAISED, 'N = "worker"')
+    worker = box_of(scene, "load:N")
+    foot, grip = (next(iter(tagged(scene, f"force:{id}"))) for id in ("P", "N"))
+    assert isinstance(foot, Arrow)
+    assert isinstance(grip, Arrow)  # the force is told by an arrow all the same
+    assert worker.top == pytest.approx(grip.tail.imag, abs=1.5)
+    ground = box_of(scene, "ground")
+    assert worker.bottom == pytest.approx(ground.top, abs=1.5)
+    assert ground.left < foot.tail.real < worker.left < worker.right < ground.right  # one ground
+
+
+def test_a_worker_faces_the_way_they_push_and_is_no_taller_than_their_reach() -> None:
+    scene = sketch(RAISED, 'N = "worker"')
+    (head,) = [s for s in tagged(scene, "load:N") if isinstance(s, Arc) and s.filled]
+    worker = box_of(scene, "load:N")
+    assert head.centre.real < worker.right - 0.1 * worker.height  # leaning to the left
+    assert head.centre.imag + head.radius < worker.top
+
+
+def test_who_holds_up_what_touches_no_ground_stands_on_their_own() -> None:
+    set_out = stage(HELD, 'F = "worker"')
+    (floor,) = underfoot(set_out)
+    hands = set_out.spot("B")
+    assert floor.normal == 90.0
+    assert (hands - floor.at).imag == pytest.approx(1.75 * 1.09 * set_out.scale)
+    assert underfoot(stage(HELD)) == []
+
+
+def test_a_boot_is_behind_the_arrow_of_its_push() -> None:
+    scene = sketch(RAISED, 'P = "boots"')
+    (arrow,) = tagged(scene, "force:P")
+    assert isinstance(arrow, Arrow)
+    boot = box_of(scene, "load:P")
+    assert boot.left < boot.right < arrow.tail.real
+    assert boot.bottom == pytest.approx(arrow.tail.imag, abs=1.5)
+    assert bounds(tagged(scene, "load:P")).width < 20.0
+
+
+def test_nobody_is_at_work_unless_a_word_says_so() -> None:
+    set_out = stage(RAISED)
+    assert at_work(set_out, set_out.system.element("N")) == ()
