@@ -71,6 +71,8 @@ class Thing(Enum):
     NET = auto()
     BOTTLE = auto()
     TODDLER = auto()
+    PIANO = auto()
+    SPEAKER = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
 
@@ -163,6 +165,8 @@ class Scenery(Enum):
     TILTED = auto()
     VAN = auto()
     STAIRS = auto()
+    HATCHWAY = auto()
+    SUBMERGED = auto()
 
 
 class Anchor(Enum):
@@ -179,6 +183,7 @@ class Anchor(Enum):
     WINCH = auto()
     MACHINE = auto()
     GAS_STRUT = auto()
+    CHAIN = auto()
 
 
 TREES: Final = frozenset({Anchor.TREE, Anchor.TREE_THICK})

@@ -126,6 +126,8 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.HEAP, "heap, compost, sand, soil", "a heap", Manner.STANDS),
     *_loads(Thing.FEEDER, "feeder, bird feeder", "a bird feeder", Manner.HANGS),
     *_loads(Thing.NET, "net", "a full net", Manner.HANGS),
+    *_loads(Thing.PIANO, "piano", "an upright piano in a sling", Manner.HANGS),
+    *_loads(Thing.SPEAKER, "loudspeaker", "a loudspeaker", Manner.HANGS),
     Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",), "a mark, for its body's own"),
 ))  # fmt: skip
 
@@ -192,6 +194,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.SLING, ("sling",), "a band round its body, hung from above"),
     Entry(Anchor.WINCH, ("winch",), "wound on a winch up its slope; along a bar, over its end"),
     Entry(Anchor.MACHINE, ("machine", "arm", "frame"), "pinned to a part that is not shown"),
+    Entry(Anchor.CHAIN, ("chain",), "a chain, so fixed"),
     Entry(Anchor.GAS_STRUT, ("gas strut",), "so pinned, a strut drawn as a cylinder and its rod"),
 ))  # fmt: skip
 
@@ -202,6 +205,7 @@ FLUIDS: Final = Vocabulary("a distributed load", (
 
 SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WATER, ("water", "river"), "water about what stands in it"),
+    Entry(Scenery.SUBMERGED, ("under water",), "the same, up to above all that is there"),
     Entry(Scenery.BOAT, ("boat",), "the same, a boat at the end of a force's arrow"),
     Entry(Scenery.WALL_LEFT, ("wall left",), "a wall to the left of all, which holds nothing"),
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
@@ -209,6 +213,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, on one leg"),
     Entry(Scenery.VAN, ("van",), "the rear of a van below the first hinge, struts pinned on it"),
     Entry(Scenery.STAIRS, ("stairs",), "a staircase that rises below the first body as it does"),
+    Entry(Scenery.HATCHWAY, ("hatchway",), "the floor beyond an opening that the first body covers"),
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 

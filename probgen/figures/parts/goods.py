@@ -1,4 +1,4 @@
-"""Goods that loads are drawn as: a heap, a bird feeder, a loaded pallet.
+"""Goods that loads are drawn as: a heap, a bird feeder, a loaded pallet, a piano.
 
 Lengths are pt, places complex numbers in pt.
 """
@@ -18,6 +18,7 @@ from probgen.figures.paper.scene import (
     Shape,
     Spot,
     Tone,
+    circle,
     line,
     polygon,
 )
@@ -73,6 +74,54 @@ def pallet(middle: Spot, half: complex, up: complex, tag: Tag) -> tuple[Shape, .
         slab(-width, width, deck, stack),
         replace(load, pen=MEDIUM),
         Path(seams, FINE, tag),
+    )
+
+
+def piano(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:
+    """An upright piano from the front, in a sling on a rope below a place."""
+    top = at - 1j * (rope + 20.0)
+
+    def slab(half: float, high: float, low: float, tone: Tone = Tone.BODY) -> Path:
+        spots = [top + complex(x, y) for x, y in
+                 ((-half, -high), (half, -high), (half, -low), (-half, -low))]  # fmt: skip
+        return polygon(spots, LIGHT, tag, tone=tone)
+
+    def strokes(*pairs: tuple[complex, complex]) -> Path:
+        return Path(tuple((top + a, top + b) for a, b in pairs), FINE, tag)
+
+    white = [complex(x, -28.0) for x in range(-27, 30, 3)]
+    sharps = [key for i, key in enumerate(white[:-1], 1) if i % 7 not in (3, 0)]
+    case = replace(slab(31.0, 0.0, 50.0), pen=MEDIUM)
+    legs = [polygon([top + complex(side * x, y) for x, y in
+                     ((27.0, -31.0), (32.0, -31.0), (30.5, -50.0), (27.5, -50.0))],
+                    LIGHT, tag, tone=Tone.PERSON) for side in (-1, 1)]  # fmt: skip
+    sling = tuple((at - 1j * rope, top + side * 20.0, top + side * 20.0 - 52j) for side in (-1, 1))
+    return (
+        line(at, at - 1j * rope, MEDIUM, tag),
+        case,
+        slab(24.0, 5.0, 21.0),
+        slab(33.0, -3.0, 0.0, Tone.PERSON),
+        slab(22.0, 35.0, 46.0),
+        *legs,
+        slab(33.0, 24.0, 31.0),
+        slab(27.0, 25.0, 29.5, Tone.PAPER),
+        strokes(*((key + 3.0j, key - 1.5j) for key in white)),
+        Path(tuple((top + key + 3.0j, top + key + 0.6j) for key in sharps), Pen(1.3), tag),
+        Path((*sling, (top - 20.0 - 52j, top + 20.0 - 52j)), MEDIUM, tag),
+    )
+
+
+def loudspeaker(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:
+    """A loudspeaker on a bracket below a place, seen from the front."""
+    top = at - 1j * rope
+    low, half = top - 31j, 10.0
+    cone, tweeter = top - 20j, top - 7.5j
+    return (
+        line(at, top, MEDIUM, tag),
+        polygon((top - half, top + half, low + half, low - half), MEDIUM, tag, tone=Tone.BODY),
+        circle(cone, 7.4, LIGHT, tag, tone=Tone.PERSON),
+        circle(cone, 2.6, LIGHT, tag, tone=Tone.BODY),
+        circle(tweeter, 3.2, LIGHT, tag, tone=Tone.PERSON),
     )
 
 

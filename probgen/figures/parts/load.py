@@ -149,6 +149,10 @@ def _hung(
             return goods.net(spot, 2.2 * rope, tag), None
         case Thing.FEEDER:
             return goods.feeder(spot, rope, tag), None
+        case Thing.PIANO:
+            return goods.piano(spot, rope, tag), None
+        case Thing.SPEAKER:
+            return goods.loudspeaker(spot, rope, tag), None
         case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None

@@ -23,6 +23,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid, vehicles
+from probgen.figures.parts.chain import chain
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.anchorage import anchored, to_mast, wall_hit
@@ -251,7 +252,7 @@ def _followed(
         return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    fixed = told in (Anchor.WALL, Anchor.POST, *_PINNED, *TREES)
+    fixed = told in (Anchor.WALL, Anchor.POST, Anchor.CHAIN, *_PINNED, *TREES)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
         held = _fastened(stage, walls, element, end, way)
         return _stroked(stage, element, start, end, held)
@@ -283,6 +284,8 @@ def _stroked(
     elif element.kind == Kind.STRUT:
         gas = stage.depicts.lines.get(element.id) is Anchor.GAS_STRUT
         shapes = (vehicles.gas_strut if gas else mechanical.strut)(start, end, tag)
+    elif stage.depicts.lines.get(element.id) is Anchor.CHAIN:
+        shapes = chain(start, end, tag)
     elif count > 1:
         shapes = mechanical.strands(start, end, count, tag)
     else:

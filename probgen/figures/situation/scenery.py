@@ -28,6 +28,11 @@ _LOWER: Final = 12.0  # how far a wall is drawn below what is beside it, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
 _TREAD: Final = 0.29  # of a step, m; common practice, no source
 _BELOW: Final = 56.0  # from what is carried up down to the steps, pt
+_CLEAR: Final = 44.0  # water to the right of what is in it, for an arrow and its letter, pt
+_OVER: Final = 8.0  # and above it
+_PLAY: Final = 2.0  # between a hatch that is shut and its floor, pt
+_FLOOR: Final = 40.0  # how much of the floor is drawn, pt
+_THICK: Final = 12.0  # and how thick it is
 _REAR: Final = 44.0  # how much of a van is drawn that nothing is pinned on, pt
 _TILT: Final = 14.0  # how far a box is drawn tilted, degrees
 _TURNED: Final = Pen(0.6, 2.6, 1.9)
@@ -44,7 +49,7 @@ def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ..
 
     Where nothing stands on a bed none is drawn, and the water lies below all that is there.
     """
-    if about(stage) not in (Scenery.WATER, Scenery.BOAT):
+    if about(stage) not in (Scenery.WATER, Scenery.BOAT, Scenery.SUBMERGED):
         return tuple(surfaces), None
     floors = [surface for surface in surfaces if apart(surface.normal, 90.0) < 1.0]
     corners = [stage.spot(name) for body in stage.system.bodies for name in body.outline]
@@ -54,6 +59,9 @@ def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ..
     rights = [s.at.real for s in surfaces if apart(s.normal, 180.0) < 1.0]
     across = [spot.real for spot in corners]
     beyond = _BOAT + 2 * _SHORE if about(stage) is Scenery.BOAT else _SHORE
+    if about(stage) is Scenery.SUBMERGED:
+        across += [end.real for floor in floors for end in floor.ends]
+        beyond += _CLEAR + max((block.half.real for block in stage.blocks.values()), default=0.0)
     left = max(lefts, default=min(across) - _SHORE)
     right = min(rights, default=max(across) + beyond)
     half = (right - left) / 2
@@ -75,6 +83,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[
         bow = ropes[0].head
         water = water._replace(top=max(bow.imag - _DRAUGHT, water.bottom + 4.0))
         field.add(*scenery.water(water, _TAG), *scenery.boat(bow, _BOAT, _TAG))
+    elif water and about(stage) is Scenery.SUBMERGED:
+        field.add(*scenery.water(water._replace(top=field.box.top + _OVER), _TAG))
     elif water:
         field.add(*scenery.water(water, _TAG))
     elif about(stage) is Scenery.TILTED:
@@ -83,6 +93,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[
         field.add(*standing.drawn(stage))
     elif about(stage) is Scenery.STAIRS:
         field.add(*_stairs_below(stage))
+    elif about(stage) is Scenery.HATCHWAY:
+        draw_surfaces(field, _beside_hatch(stage), corners=False)
     elif about(stage) is Scenery.VAN:
         field.add(*_van(stage, lines))
     elif about(stage) is Scenery.PHONE:
@@ -122,6 +134,18 @@ def _stairs_below(stage: Stage) -> tuple[Shape, ...]:
     count = max(3, round(abs((high - low).real) / tread) + 2)
     begin = low - complex(side * tread, _BELOW + tread * slope.imag / abs(slope.real))
     return scenery.stairs(begin, slope, tread, count, _TAG)
+
+
+def _beside_hatch(stage: Stage) -> list[Surface]:
+    """The floor, and the edge of its opening, where the end of the first body would close it."""
+    body = stage.system.bodies[0]
+    spots = [stage.spot(name) for name in body.outline]
+    way = spots[-1] - spots[0]
+    side = 1 if way.real >= 0 else -1
+    corner = spots[0] + complex(side * (abs(way) + _PLAY), stage.halves[body.id])
+    floor, fall = ((0.0, _FLOOR), (_THICK, 0.0)) if side > 0 else ((_FLOOR, 0.0), (0.0, _THICK))
+    edge = Surface(corner, 180.0 if side > 0 else 0.0, *fall)
+    return [Surface(corner, 90.0, *floor), edge]
 
 
 def _van(stage: Stage, lines: Sequence[Line]) -> tuple[Shape, ...]:

@@ -6,7 +6,7 @@ import pytest
 
 from probgen.figures.paper.scene import Curve, Path, Shape, Tone, bounds, runs
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts.goods import feeder, heap, pallet
+from probgen.figures.parts.goods import feeder, heap, loudspeaker, pallet, piano
 
 LOAD = Tag(What.LOAD)
 
@@ -65,3 +65,33 @@ def test_a_loaded_pallet_is_low_and_stands_on_its_runners() -> None:
     assert len(feet) == 3
     assert bounds([load]).top == pytest.approx(31.4)
     assert bounds([seams]).bottom > bounds([deck]).top - 0.5
+
+
+def test_a_piano_hangs_level_in_a_sling_with_its_keys_to_the_front() -> None:
+    rope, case, *parts, sling = piano(40 + 100j, 15.0, LOAD)
+    assert isinstance(rope, Path)
+    assert rope.lines == ((40 + 100j, 40 + 85j),)
+    box = bounds([case])
+    assert box.centre.real == pytest.approx(40.0)
+    assert box.top < 85.0
+    assert box.width > box.height  # an upright, not a grand one
+    assert isinstance(sling, Path)
+    *sides, under = sling.lines
+    assert {run[0] for run in sides} == {40 + 85j}  # where the rope ends
+    assert {run[-1] for run in sides} == {*under}
+    assert under[0].imag < box.bottom < under[0].imag + 3.0
+    keys = [each for each in parts if isinstance(each, Path) and len(each.lines) > 10]
+    assert len(keys) == 2
+    assert len(keys[0].lines) > len(keys[1].lines)  # the black ones are fewer
+    ledge = bounds(keys)
+    assert box.bottom + 15.0 < ledge.bottom < ledge.top < box.top - 15.0
+
+
+def test_a_loudspeaker_has_its_cones_one_above_the_other_on_its_front() -> None:
+    rod, box, woofer, _, tweeter = loudspeaker(5 + 50j, 8.0, LOAD)
+    assert bounds([rod]).top == pytest.approx(50.4, abs=0.5)
+    front = bounds([box])
+    assert front.top == pytest.approx(42.0, abs=0.5)
+    low, high = bounds([woofer]), bounds([tweeter])
+    assert [each.centre.real for each in (low, high)] == pytest.approx([5.0, 5.0], abs=0.2)
+    assert front.bottom < low.bottom < low.top < high.bottom < high.top < front.top

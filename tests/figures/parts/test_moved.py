@@ -23,6 +23,7 @@ from probgen.figures.parts import (
     vehicles,
 )
 from probgen.figures.parts.axes import axes, turning
+from probgen.figures.parts.chain import chain
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
 Part = Callable[[complex, complex], Iterable[Shape]]
@@ -56,6 +57,7 @@ TURNING: dict[str, Part] = {
         (at, at + 90 * way, at + (90 + 30j) * way, at + 30j * way), _T
     ),
     "pallet": lambda at, way: goods.pallet(at, 27 + 11j, way, _T),
+    "chain": lambda at, way: chain(at, at + 50 * way, _T),
     "strands": lambda at, way: mechanical.strands(at, at + 50 * way, 3, _T),
     "built-in end": lambda at, way: mechanical.built_in(at, way, 3.0, _T),
     "section": lambda at, way: mechanical.section(at, way, 3.0, _T),
@@ -98,6 +100,9 @@ UPRIGHT: dict[str, Part] = {
     "wedge": lambda at, _: mechanical.wedge(at, 65.0, 37.5, _T),
     "heap": lambda at, _: goods.heap(at, 56.0, 20.0, _T),
     "feeder": lambda at, _: goods.feeder(at, 12.0, _T),
+    "piano": lambda at, _: goods.piano(at, 12.0, _T),
+    "loudspeaker": lambda at, _: goods.loudspeaker(at, 12.0, _T),
+    "stairs": lambda at, _: scenery.stairs(at, heading(28.0), 20.0, 4, _T),
     "boat": lambda at, _: scenery.boat(at, 46.0, _T),
     "bathtub": lambda at, _: scenery.bathtub(at, at + 80, 35.0, _T),
     "reel": lambda at, _: solid.reel(at, 40.0, _T),

@@ -158,3 +158,34 @@ def test_a_staircase_rises_below_what_is_carried_up_as_steeply_as_it(rises: int)
 
 def test_nothing_is_carried_up_a_staircase_that_stands_upright() -> None:
     assert sketch(CASE, 'scenery = "stairs"').showing(What.SCENERY) == ()
+
+
+def test_a_buoy_held_under_water_has_the_bed_below_it_and_the_surface_above_all() -> None:
+    for scene in drawn("buoy-current"):
+        water, surface = tagged(scene, "scenery")
+        box = bounds([water])
+        for words in ("body", "cable", "force"):
+            part = bounds(tagged(scene, words))
+            assert box.left < part.left < part.right < box.right
+            assert part.top < box.top
+        assert bounds([surface]).centre.imag == pytest.approx(box.top, abs=1.0)
+        ground = bounds(outlines(scene, "ground"))
+        assert ground.top == pytest.approx(box.bottom, abs=0.6)
+        assert (ground.left, ground.right) == pytest.approx((box.left, box.right), abs=1.0)
+        assert len(tagged(scene, "cable")) > 10  # the links of a chain
+
+
+@pytest.mark.parametrize("way", [25, 155])
+def test_the_floor_goes_on_where_a_hatch_would_end_that_is_shut(way: int) -> None:
+    text = BOOM.replace("STEEP", str(way))
+    scene = sketch(text, 'scenery = "hatchway"', 'R = "wall"')
+    flap = bounds(tagged(scene, "body:boom"))
+    (run,) = outlines(scene, "body:boom")[0].lines
+    floor = next(each for each in outlines(scene, "ground") if bounds([each]).width > 30.0)
+    level = bounds([floor]).centre.imag
+    side = 1 if way < 90 else -1
+    ends = sorted(spot.real * side for spot in floor.lines[0])
+    hinge = flap.left if side > 0 else flap.right
+    length = max(abs(a - b) for a in run for b in run)
+    assert ends[0] - hinge * side == pytest.approx(length, abs=5.0)
+    assert flap.bottom < level < flap.bottom + 8.0  # its upper face, when it is shut
