@@ -105,6 +105,7 @@ class Hinge(Enum):
     SHAFT = auto()
     MACHINE = auto()
     JOINT = auto()
+    SHOULDER = auto()
     ELBOW = auto()
     KNEE = auto()
     HIP = auto()

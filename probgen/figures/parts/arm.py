@@ -1,11 +1,12 @@
-"""An arm as a drafter sketches it: the forearm with its fist, a whole arm that hangs.
+"""An arm as a drafter sketches it: the forearm with its fist, a whole arm that hangs, the
+shoulder it is held out from.
 
 Lengths are pt, places complex numbers in pt.
 """
 
 from __future__ import annotations
 
-from probgen.figures.paper.scene import FINE, Path, Shape, Spot
+from probgen.figures.paper.scene import BARE, FINE, LIGHT, Curve, Path, Shape, Spot, Tone
 from probgen.figures.paper.tag import Tag
 from probgen.figures.parts.limb import Bend, outline
 
@@ -34,6 +35,33 @@ def forearm(elbow: Spot, hand: Spot, tag: Tag, *, behind: bool = False) -> tuple
         )
     unit = (hand - elbow) / n
     return outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
+
+
+def shoulder(joint: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """One side of somebody upright, from the neck over the shoulder of an arm down to the waist."""
+    size = abs(hand - joint) / 100.0
+    side = 1 if hand.real >= joint.real else -1
+
+    def at(x: float, y: float) -> Spot:
+        return joint + complex(-x * side, y) * size
+
+    upper = (
+        (at(24.0, 21.0), at(24.5, 17.0), at(21.0, 14.5)),
+        (at(15.0, 11.0), at(10.0, 10.6), at(4.0, 9.2)),
+        (at(-2.0, 7.6), at(-6.0, 5.0), at(-12.0, 3.4)),
+    )
+    lower = (
+        (at(-5.0, -5.0), at(1.0, -5.0), at(3.5, -11.0)),
+        (at(6.0, -18.0), at(6.0, -24.0), at(7.0, -32.0)),
+    )
+    neck, armpit = at(23.5, 25.0), at(-12.0, -3.4)
+    across = (armpit, armpit, armpit)
+    middle = tuple((spot, spot, spot) for spot in (at(36.0, -32.0), at(36.0, 25.0), neck))
+    return (
+        Curve(neck, (*upper, across, *lower, *middle), BARE, tag, tone=Tone.SKIN),
+        Curve(neck, upper, LIGHT, tag),
+        Curve(armpit, lower, LIGHT, tag),
+    )
 
 
 def hanging_arm(shoulder: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:

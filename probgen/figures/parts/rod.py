@@ -10,6 +10,7 @@ from typing import Final
 from probgen.figures.paper.scene import (
     BARE,
     FINE,
+    HEAVY,
     LIGHT,
     MEDIUM,
     Path,
@@ -46,14 +47,14 @@ def fishing_rod(butt: Spot, tip: Spot, reel: float, tag: Tag) -> tuple[Shape, ..
 
     shaft = polygon((at(0.0), at(length), at(length, -1e-9), at(0.0, -1e-9)), MEDIUM, tag,
                     tone=Tone.BODY)  # fmt: skip
-    drum = at(reel, _REEL + 2.0)
+    drum, seat = at(reel, _REEL + 0.6), at(reel)
     led = [reel + (length - reel) * share for share in _GUIDES]
     rings = tuple((at(each), at(each, 2.2)) for each in led)
     run = (drum + unit * _REEL, *(at(each, 2.2) for each in led), tip)
     return (
         Path((run,), FINE, tag),
         Path(rings, LIGHT, tag),
-        line(drum, at(reel), LIGHT, tag),
+        line(seat - unit * 4.2 + under * 0.4, seat + unit * 4.2 + under * 0.4, HEAVY, tag),
         circle(drum, _REEL, MEDIUM, tag, tone=Tone.PERSON),
         circle(drum, 1.3, FINE, tag, tone=Tone.PAPER),
         shaft,

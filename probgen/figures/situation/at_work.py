@@ -4,6 +4,7 @@ something up from below, a boot that blocks a foot.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from probgen.bank.depiction import Source
@@ -30,10 +31,8 @@ def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
     spot, facing = stage.spot(element.at), 1 if heading(way).real >= 0.0 else -1
     if told is Source.LIFTER:
         return person.lifting(_feet(stage, element), spot, facing, tag)
-    ways = stage.ways(element)
-    rise = max(abs(ways[0].imag) / abs(ways[0]), _LEAST) if ways else 1.0
     length = min(max(_BOOT * stage.scale, 9.0), 16.0)
-    return person.boot(spot - facing * stage.halves[element.body] / rise, length, facing, tag)
+    return person.boot(_toe(stage, element, facing), length, facing, tag)
 
 
 def underfoot(stage: Stage) -> list[Surface]:
@@ -47,6 +46,25 @@ def underfoot(stage: Stage) -> list[Surface]:
     return [Surface(each, 90.0, FACE, FACE) for each in feet]
 
 
+def _toe(stage: Stage, element: Element, facing: int) -> Spot:
+    """Where a boot meets a body's foot: on the ground there, clear of the body's edge."""
+    spot, ways = stage.spot(element.at), stage.ways(element)
+    rise = max(abs(ways[0].imag) / abs(ways[0]), _LEAST) if ways else 1.0
+    floors = [e for e in _grounds(stage) if e.at == element.at and e.body == element.body]
+    cut = any(stage.cut(floor, stage.normal(floor)) for floor in floors)
+    half = stage.halves[element.body]
+    below = max((stage.depth(floor, stage.normal(floor)) for floor in floors), default=0.0)
+    return spot - facing * (half / rise if cut else half * rise) - 1j * below
+
+
+def _grounds(stage: Stage) -> Iterator[Element]:
+    """What is level ground under a body."""
+    for element in stage.system.elements:
+        rests = element.kind in (Kind.CONTACT, Kind.ROUGH) and not stage.is_inner(element)
+        if rests and apart(stage.normal(element), 90.0) < 1.0:
+            yield element
+
+
 def _feet(stage: Stage, element: Element) -> Spot:
     """Where somebody stands who holds a body up at an element's point: on the ground that it
     touches, or on one of their own.
@@ -54,8 +72,7 @@ def _feet(stage: Stage, element: Element) -> Spot:
     hands, way = stage.spot(element.at), stage.measured.direction_of(element)
     levels = [
         face.at.imag
-        for other in stage.system.elements
-        if other.kind in (Kind.CONTACT, Kind.ROUGH) and not stage.is_inner(other)
+        for other in _grounds(stage)
         for face in touching(stage, other).surfaces
         if apart(face.normal, 90.0) < 1.0 and face.at.imag < hands.imag
     ]

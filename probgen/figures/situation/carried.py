@@ -161,7 +161,8 @@ class Burdens:
 
     def _load(self, element: Element, load: Load, seat: Seat, text: Datum, tag: Tag) -> Note | None:
         """Something a body carries."""
-        shapes, face = self._clear_load(load, seat, extent(text), Tag(What.LOAD, element.id))
+        room, drawn = extent(text), Tag(What.LOAD, element.id)
+        shapes, face = self._clear_load(load, seat, room, drawn)
         box = bounds(shapes)
         upon = self.people if load.thing in PEOPLE else self.loads
         upon.setdefault(element.body, []).append(box)
@@ -169,7 +170,11 @@ class Burdens:
         note = self._set(shapes, face, self.stage.spot(element.at), text, tag)
         if note and self.stage.look(element.body) in LIMBS and load.manner is Manner.HANGS:
             # Under the limb, as beyond its end labels take room that it could be drawn larger in.
-            inward = sorted(note.anchors, key=lambda each: -dot(heading(each[1]), -seat.beyond))
+            # Beside its foot too, as the limb's own label may be under that.
+            foot = box.bottom + 0.5 * (room.height + room.depth)
+            low = ((complex(box.left, foot), 180.0), (complex(box.right, foot), 0.0))
+            sides = (*note.anchors, *low)
+            inward = sorted(sides, key=lambda each: -dot(heading(each[1]), -seat.beyond))
             note = replace(note, anchors=tuple(inward))
         if note and seat.steep and load.thing in PEOPLE and load.manner is not Manner.HANGS:
             # Not beyond the ladder that somebody climbs.

@@ -11,7 +11,7 @@ from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Tone, bearing, circle, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical, solid
+from probgen.figures.parts import arm, limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.parts.standing import KNEE
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
@@ -33,6 +33,7 @@ _PEG: Final = 5.0  # radius of what a hinge is seen from above, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
 _JOINTS: Final[dict[Hinge | None, Look | None]] = {
     Hinge.JOINT: None,
+    Hinge.SHOULDER: None,
     Hinge.ELBOW: Look.FOREARM,
     Hinge.KNEE: None,
     Hinge.HIP: Look.TRUNK,
@@ -219,6 +220,10 @@ def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None
         return Fixture((*limb.upper_jaw(pin, tip, tag), *limb.joint(pin, _RING, tag)), gap=_RING)
     part = part or _JOINTS.get(told)
     shapes: tuple[Shape, ...] = limb.joint(pin, _RING, tag)
+    if told is Hinge.SHOULDER and part is Look.ARM:
+        ends = [stage.spot(name) for name in stage.system.body(element.body).outline]
+        hand = max(ends, key=lambda spot: abs(spot - pin))
+        shapes = (*arm.shoulder(pin, hand, Tag(What.BEYOND, element.id)), *shapes)
     sole = ground_under(stage, pin)
     if sole is not None:
         shapes += limb.bone(pin, pin - 1j * KNEE * stage.scale, tag, 0.5)

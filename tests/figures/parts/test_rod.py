@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Path, bounds, dot, heading, runs
+from probgen.figures.paper.scene import Arc, Path, bounds, dot, heading, runs
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.parts.rod import fishing_rod, pulling_hand
+from probgen.figures.parts.rod import BUTT, fishing_rod, pulling_hand
 
 
 @pytest.mark.parametrize("way", [60.0, 120.0])
@@ -23,6 +23,14 @@ def test_a_rod_tapers_and_its_line_is_under_it(way: float) -> None:
     (run,) = cord.lines
     assert run[-1] == 150 * unit
     assert all(spot.imag < (spot.real / unit.real * unit).imag for spot in run[:-1])
+
+
+def test_the_reel_sits_on_its_rod() -> None:
+    _, _, foot, reel, _, shaft = fishing_rod(0j, 150 + 0j, 30.0, UNTAGGED)
+    assert isinstance(reel, Arc)
+    assert bounds([reel]).top == pytest.approx(-BUTT * 0.85, abs=0.6)
+    assert bounds([foot]).width > 7.0
+    assert bounds([foot]).left > bounds([shaft]).left
 
 
 @pytest.mark.parametrize("way", [0.0, 155.0])

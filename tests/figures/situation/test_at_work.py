@@ -57,13 +57,23 @@ def test_who_holds_up_what_touches_no_ground_stands_on_their_own() -> None:
     assert underfoot(stage(HELD)) == []
 
 
+@pytest.mark.parametrize("slope", [20, 35, 60])
+def test_a_boot_is_on_the_ground_against_the_foot_that_it_blocks(slope: int) -> None:
+    scene = sketch(
+        RAISED.replace("direction = 35", f"direction = {slope}"), 'P = "boots"', 'pole = "ladder"'
+    )
+    boot, foot = box_of(scene, "load:P"), box_of(scene, "body:pole")
+    assert boot.bottom == pytest.approx(box_of(scene, "ground").top, abs=1.2)
+    assert boot.right == pytest.approx(foot.left, abs=1.5)
+
+
 def test_a_boot_is_behind_the_arrow_of_its_push() -> None:
     scene = sketch(RAISED, 'P = "boots"')
     (arrow,) = tagged(scene, "force:P")
     assert isinstance(arrow, Arrow)
     boot = box_of(scene, "load:P")
     assert boot.left < boot.right < arrow.tail.real
-    assert boot.bottom == pytest.approx(arrow.tail.imag, abs=1.5)
+    assert boot.bottom == pytest.approx(arrow.tail.imag, abs=0.5)
     assert bounds(tagged(scene, "load:P")).width < 20.0
 
 

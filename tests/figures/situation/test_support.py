@@ -8,6 +8,7 @@ import pytest
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arc, Curve, bounds, heading
+from probgen.figures.paper.tag import What
 from probgen.figures.parts.mechanical import PIN
 from probgen.figures.situation.fixture import Fixture
 from probgen.figures.situation.support import draw_supports, fixture_of
@@ -96,6 +97,21 @@ def test_beyond_a_joint_is_the_limb_it_belongs_to(word: str, way: complex) -> No
     if bones:
         centre = bounds(bones).centre
         assert (centre / way).real > 20.0
+
+
+@pytest.mark.parametrize("limb", ["arm", "forearm"])
+def test_beyond_the_shoulder_of_an_arm_is_one_side_of_somebody(limb: str) -> None:
+    """Behind the arm, on the side it does not reach to."""
+    plain = fixture(LIMB, "J", f'limb = "{limb}"')
+    found = fixture(LIMB, "J", f'limb = "{limb}"', 'J = "shoulder"')
+    skin = [shape for shape in found.shapes if shape.tag.what is What.BEYOND]
+    assert bool(skin) == (limb == "arm")
+    if skin:
+        (joint,) = [s for s in plain.shapes if isinstance(s, Arc) and s.radius > 2.0]
+        box = bounds(skin[:1])
+        assert box.left < joint.centre.real - 30.0
+        assert box.bottom < joint.centre.imag - 20.0 < joint.centre.imag + 15.0 < box.top
+        assert found.shapes[len(skin) :] == plain.shapes
 
 
 @pytest.mark.parametrize(("limb", "bone"), [("forearm", True), ("foot", True), ("arm", False)])
