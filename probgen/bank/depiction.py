@@ -168,6 +168,7 @@ class Scenery(Enum):
     STAIRS = auto()
     HATCHWAY = auto()
     SUBMERGED = auto()
+    RAFT = auto()
 
 
 class Anchor(Enum):

@@ -27,6 +27,9 @@ from probgen.figures.paper.tag import Tag, What
 
 _WAVE = 13.0  # length of a wave, pt
 _FLIGHT = 9.0  # how thick a staircase is below its steps, pt
+_LOG = 10.0  # how thick a raft's logs are, pt
+_LOGS = 5
+_RAFT = 66.0  # how much of them is drawn, pt
 _EAVES = 12.0  # how far a roof reaches beyond the walls, pt
 _WALL = 22.0  # how much of them is drawn, pt
 _MARK = 4.0  # half the width of the mark of a water surface, pt
@@ -127,6 +130,24 @@ def stairs(begin: Spot, slope: complex, tread: float, count: int, tag: Tag) -> t
     under = run[-1] - 1j * (_FLIGHT + step.imag), run[0] - 1j * _FLIGHT
     flight = polygon((*run, *under), BARE, tag, tone=Tone.GROUND)
     return flight, Path((run,), HEAVY, tag)
+
+
+def raft(corner: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A raft of logs from above, broken off to the left and below; a cross pole holds them."""
+    ends = [corner + complex(_LOG, -_LOG * i) for i in range(_LOGS)]
+    logs = []
+    for i, end in enumerate(ends):
+        tip = end - (1.5 if i % 2 else 0.0)
+        up, far = 0.5j * _LOG, end - _RAFT
+        logs.append(Curve(
+            far + up,
+            ((far + up, tip - 3.0 + up, tip - 3.0 + up), (tip + up, tip + up, tip),
+             (tip - up, tip - up, tip - 3.0 - up), (tip - 3.0 - up, far - up, far - up)),
+            LIGHT, tag, tone=Tone.BODY,
+        ))  # fmt: skip
+    top, low = (at - 2.2 * _LOG + side * _LOG for at, side in ((ends[0], 0.7j), (ends[-1], -0.7j)))
+    pole = polygon((top - 2.0, top + 2.0, low + 2.0, low - 2.0), LIGHT, tag, tone=Tone.PERSON)
+    return *logs, pole
 
 
 def post(top: Spot, foot: Spot, half: float, tag: Tag) -> tuple[Shape, ...]:

@@ -93,6 +93,9 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[
         field.add(*standing.drawn(stage))
     elif about(stage) is Scenery.STAIRS:
         field.add(*_stairs_below(stage))
+    elif about(stage) is Scenery.RAFT:
+        at = next((b.outline[0] for b in stage.system.bodies if len(b.outline) == 1), None)
+        field.add(*(scenery.raft(stage.spot(at), _TAG) if at else ()))
     elif about(stage) is Scenery.HATCHWAY:
         draw_surfaces(field, _beside_hatch(stage), corners=False)
     elif about(stage) is Scenery.VAN:

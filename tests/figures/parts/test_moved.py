@@ -104,6 +104,7 @@ UPRIGHT: dict[str, Part] = {
     "loudspeaker": lambda at, _: goods.loudspeaker(at, 12.0, _T),
     "stairs": lambda at, _: scenery.stairs(at, heading(28.0), 20.0, 4, _T),
     "shoulder": lambda at, _: arm.shoulder(at, at + 90, _T),
+    "raft": lambda at, _: scenery.raft(at, _T),
     "boat": lambda at, _: scenery.boat(at, 46.0, _T),
     "bathtub": lambda at, _: scenery.bathtub(at, at + 80, 35.0, _T),
     "reel": lambda at, _: solid.reel(at, 40.0, _T),

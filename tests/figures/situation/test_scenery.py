@@ -189,3 +189,14 @@ def test_the_floor_goes_on_where_a_hatch_would_end_that_is_shut(way: int) -> Non
     length = max(abs(a - b) for a in run for b in run)
     assert ends[0] - hinge * side == pytest.approx(length, abs=5.0)
     assert flap.bottom < level < flap.bottom + 8.0  # its upper face, when it is shut
+
+
+def test_a_raft_has_its_corner_where_boats_pull_at_it() -> None:
+    for scene in drawn("raft-two-boats"):
+        raft, (knot,) = bounds(tagged(scene, "scenery")), tagged(scene, "body")
+        at = bounds([knot]).centre
+        assert raft.left < at.real - 50.0 < at.real < raft.right < at.real + 20.0
+        assert raft.bottom < at.imag - 30.0 < at.imag < raft.top < at.imag + 15.0
+        pulled = [s for s in tagged(scene, "force") if isinstance(s, Arrow) and s.head.imag > 1.0]
+        assert all(raft.nearest(each.head) != each.head for each in pulled)  # off it
+    assert sketch(CASE, 'scenery = "raft"').showing(What.SCENERY) == ()
