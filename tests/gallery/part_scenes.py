@@ -18,8 +18,10 @@ from probgen.figures.parts import (
     scenery,
     solid,
     standing,
+    vehicles,
 )
 from probgen.figures.parts.axes import axes, turning
+from probgen.figures.parts.chain import chain
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
 _T = UNTAGGED
@@ -53,6 +55,10 @@ def _bodies() -> tuple[_Named, ...]:
             *solid.box(_CASE, _T),
             *(line(*ends, LIGHT, _T) for ends in solid.shelf_lines(0j, 60j, 16.0)),
         )),
+        ("refrigerator on a hand truck", (
+            *solid.refrigerator((0j, 74 * _SLOPE, (74 + 27j) * _SLOPE, 27j * _SLOPE), _T),
+            *vehicles.hand_truck(0j, (74 * _SLOPE, 27j * _SLOPE), _T),
+        )),
         ("drum on its stand", (
             *solid.drum(0j, (20.0, 11.0), _T), *solid.stand(0j, 20.0, 46.0, _T),
         )),
@@ -84,6 +90,8 @@ def _people() -> tuple[_Named, ...]:
         ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, 54.0, _T))),
         ("hanging", person.hanging(0j, _ADULT, _T)),
         ("holding", person.holding(0j, _ADULT, 1, _T)),
+        ("holding something up", person.lifting(0j, 9.4 + 70j, 1, _T)),
+        ("boot", person.boot(0j, 15.0, 1, _T)),
         ("sitting and holding", person.sitting(0j, _ADULT, 1, _T)),
     )
 
@@ -93,6 +101,7 @@ def _limbs() -> tuple[_Named, ...]:
         ("upper arm, forearm, hand", (
             *limb.bone(0j, 58j, _T), *limb.joint(0j, 4.0, _T), *arm.forearm(0j, 95 + 0j, _T),
         )),
+        ("shoulder", arm.shoulder(0j, 90 + 0j, _T)),
         ("hanging arm", arm.hanging_arm(0j, -40j, _T)),
         ("thigh, lower leg, foot", (
             *limb.bone(0j, -58 + 0j, _T, 1.3), *limb.joint(0j, 4.0, _T),
@@ -134,6 +143,9 @@ def _loads() -> tuple[_Named, ...]:
         ("pedal", (mechanical.pad(0j, -1j, _T),)),
         ("heap", goods.heap(0j, 56.0, 20.0, _T)),
         ("bottle", goods.bottle(0j, _T)),
+        ("loaded pallet", goods.pallet(0j, 27 + 11.5j, 1j, _T)),
+        ("piano", goods.piano(0j, 12.0, _T)),
+        ("loudspeaker", goods.loudspeaker(0j, 12.0, _T)),
         ("net", goods.net(0j, 12.0, _T)),
         ("bird feeder", goods.feeder(0j, 12.0, _T)),
         ("centre of mass", mechanical.centre_mark(0j, _T)),
@@ -147,6 +159,8 @@ def _lines() -> tuple[_Named, ...]:
         ("cable", mechanical.cable(0j, 45 + 30j, _T)),
         ("two strands", mechanical.strands(0j, 45j, 2, _T)),
         ("spring", mechanical.spring(0j, 50 + 0j, _T)),
+        ("chain", chain(0j, 45 + 30j, _T)),
+        ("gas strut", vehicles.gas_strut(0j, 45 + 30j, _T)),
         ("strut", mechanical.strut(0j, 45 + 30j, _T)),
         ("broken off", limb.break_mark(0j, 0.0, 4.0, _T)),
         ("section", (
@@ -195,6 +209,11 @@ def _about() -> tuple[_Named, ...]:
         ("person about a pelvis", standing.Body(0j, 1.0, 1, 6.0, 11.0).outline(_T)),
         ("pelvis of that person", standing.Body(0j, 2.0, 1, 6.0, 11.0).pelvis(_T)),
         ("phone", scenery.phone(0j, 24.0, _T)),
+        ("rear of a van", vehicles.van_rear(0j, -8 - 60j, _T)),
+        ("stairs", scenery.stairs(0j, heading(28.0), 20.0, 5, _T)),
+        ("raft from above", scenery.raft(0j, _T)),
+        ("roof", scenery.roof(-60 + 0j, 50 + 0j, 36j)),
+        ("ridge", mechanical.ridge(-60 + 0j, 50 + 0j, 36j)),
     )
 
 
