@@ -128,6 +128,9 @@ def test_a_tailgate_is_open_over_the_van_that_its_gas_struts_are_pinned_on() -> 
         rod, cylinder, _, at, foot = tagged(scene, "strut:S")
         assert encloses(van.lines[0], bounds([foot]).centre)
         assert not encloses(van.lines[0], bounds([at]).centre)
+        tailgate = bounds(tagged(scene, "body"))
+        long = abs(complex(tailgate.width, tailgate.height))
+        assert 0.5 * long < abs(bounds([at]).centre - bounds([foot]).centre) < 0.7 * long
         assert bounds([cylinder]).bottom < bounds([rod]).bottom
         (hinge,) = tagged(scene, "support:R")
         assert bounds([van]).top < bounds([hinge]).bottom + 1.0
