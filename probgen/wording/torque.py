@@ -46,7 +46,7 @@ from probgen.wording.legs import arm_along, arm_of_legs, legs_told
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.torque_angle import angle_between, partly_along, square_line
-from probgen.wording.torque_forms import by_coordinates, coordinates_called
+from probgen.wording.torque_forms import by_coordinates, coordinates_called, theorems
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of
@@ -98,6 +98,8 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     parts += hypotenuse_part(digits, [step])
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
+    if digits.convention.torque == "components":
+        parts.append(Sentences(tuple(theorems(digits, equation))))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))
 
 

@@ -18,6 +18,8 @@ from probgen.quantities.expression import (
     Expression,
     Lump,
     Name,
+    Power,
+    Product,
     evaluate,
     negative,
     number,
@@ -26,18 +28,19 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.factors import terms_of
+from probgen.quantities.factors import factors_of, terms_of
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import DEGREE
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, cosine, sine, way
 from probgen.statics.system import Force
-from probgen.wording.facts.torque import ByCoordinates
+from probgen.wording.facts.torque import ByCoordinates, ByTheorems
 from probgen.wording.torque_angle import angle_to_arm, partly_along, square_line
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
 _BOTH: Final = 2  # terms, x F_y and y F_x
+_SAME: Final = 1e-9
 
 
 def written_out(digits: Digits, equation: Equation) -> Expression | None:
@@ -123,12 +126,11 @@ def _by_components(digits: Digits, equation: Equation) -> Expression | None:
     if all(term.ratio == UNITY for term in equation.terms):
         return None
     turn, terms = _turn(equation), list[tuple[int, Expression]]()
-    for source in dict.fromkeys(term.source for term in equation.terms):
-        own = [term for term in equation.terms if term.source == source]
+    for own in _by_source(equation):
         if own[0].length is None:
             terms += [(term.sign, term.magnitude) for term in own]
         else:
-            force = digits.case.system.force(source)
+            force = digits.case.system.force(own[0].source)
             terms.append((1, _acting(digits, equation.about, force).torque(turn)))
     return total(*terms)
 
@@ -137,21 +139,81 @@ def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
     """Where each force acts, seen from the pivot, its components, and the torque they give."""
     system, turn = digits.case.system, _turn(equation)
     expanded = _by_components(digits, equation) is not None
-    for source in dict.fromkeys(term.source for term in equation.terms):
-        if all(term.length is None for term in equation.terms if term.source == source):
+    for own in _by_source(equation):
+        if all(term.length is None for term in own):
             continue
-        force = system.force(source)
+        force = system.force(own[0].source)
         acting = _acting(digits, equation.about, force)
         x, y = (_bare(part) for part in (acting.x, acting.y))
         torque = acting.torque(turn)
         written = force.magnitude.symbol if isinstance(force.magnitude, Name) else force.id
         f_x, f_y = (Name(s, s) for s in (component_symbol(written, axis) for axis in "xy"))
-        own = [term for term in equation.terms if term.source == source]
         yield ByCoordinates(
             force.magnitude, (f_x, f_y), (x, y), (acting.along_x, acting.along_y), torque, turn > 0,
             coordinates_called(digits), None if expanded else _in_one(own, torque),
             square_line(digits, equation.about, force),
         )  # fmt: skip
+
+
+def theorems(digits: Digits, equation: Equation) -> Iterator[Fact]:
+    """By what the two terms that a force has by coordinates are one in the balance."""
+    used = dict.fromkeys(
+        theorem
+        for own in _by_source(equation)
+        if (theorem := _theorem(digits, equation, own)) is not None
+    )
+    if used:
+        yield ByTheorems(tuple(used))
+
+
+def _theorem(
+    digits: Digits, equation: Equation, own: Sequence[Term]
+) -> tuple[Expression, Expression] | None:
+    """What sines and cosines of a force's two terms add up to; None where they are not joined."""
+    if len(own) > 1 or own[0].length is None:
+        return None
+    force, (term,) = digits.case.system.force(own[0].source), own
+    written = terms_of(_acting(digits, equation.about, force).torque(_turn(equation)))
+    if len(written) < _BOTH:
+        return None
+    parted = tuple((sign * term.sign, times(*_calls(each))) for sign, each in written)
+    squares = sorted((_squared(each) for _, each in parted), key=_is_cosine)
+    if term.ratio == UNITY and all(isinstance(each, Power) for each in squares):
+        return total(*((1, each) for each in squares)), UNITY
+    sums = positive_first(total(*parted))
+    off = evaluate(sums, digits.case.values) - evaluate(term.ratio, digits.case.values)
+    return (sums, term.ratio) if abs(float(off)) < _SAME else None
+
+
+def _squared(product: Expression) -> Expression:
+    """sin a sin a as a square."""
+    match product:
+        case Product((one, other)) if one == other:
+            return Power(one, 2)
+        case _:
+            return product
+
+
+def _is_cosine(square: Expression) -> bool:
+    """For sorting: the sine's before the cosine's, as the theorem is known."""
+    base = square.base if isinstance(square, Power) else None
+    return isinstance(base, Call) and base.function == "cos"
+
+
+def _calls(term: Expression) -> Iterator[Expression]:
+    """The sines and cosines among the factors of a term."""
+    for factor in factors_of(term):
+        inner = factor.inner if isinstance(factor, Lump) else factor
+        if isinstance(inner, Call):
+            yield inner
+        elif isinstance(inner, Product):
+            yield from _calls(inner)
+
+
+def _by_source(equation: Equation) -> Iterator[list[Term]]:
+    """The terms of each force, in the order of the first."""
+    for source in dict.fromkeys(term.source for term in equation.terms):
+        yield [term for term in equation.terms if term.source == source]
 
 
 def _in_one(own: Sequence[Term], torque: Expression) -> Expression | None:

@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.bank.labels import BodyNamed, ByKind, Called
 from probgen.quantities.expression import ZERO, Expression, times, total
+from probgen.quantities.formula import Relation
 from probgen.wording.english.grammar import agreeing, numeral, series, the_taken
 from probgen.wording.english.names import the_body, the_called
 from probgen.wording.english.saying import say
@@ -14,6 +15,7 @@ from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
     ByCoordinates,
+    ByTheorems,
     CoordinatesFrom,
     Hold,
     LegsAcross,
@@ -298,6 +300,12 @@ def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
         along=along,
         across=across,
     )
+
+
+@say.register
+def by_theorems(fact: ByTheorems, nouns: Nouns) -> Inlines:
+    sums = [(products, Relation("="), joined) for products, joined in fact.sums]
+    return filled("Here {sums}.", sums=series(sums))
 
 
 @say.register

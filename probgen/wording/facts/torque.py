@@ -214,6 +214,13 @@ class CoordinatesFrom(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class ByTheorems(Fact):
+    """What sines and cosines add up to where two terms of a torque become one, each once."""
+
+    sums: tuple[tuple[Expression, Expression], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ByCoordinates(Fact):
     """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
 
