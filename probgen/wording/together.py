@@ -22,6 +22,9 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.expression import (
+    parts as inner,
+)
 from probgen.quantities.factors import factored, terms_of, with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
@@ -288,12 +291,21 @@ def _put_into_the_rest(digits: Digits, step: Step, out: Sequence[Step]) -> Itera
     bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
     done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
     if done is None or (done.factor == UNITY and done.angle is None):
-        yield sentences(PutIntoTheRest(name, rest), bound=True)
+        tangent = None if step.reduced is None else _tangent_in(step.reduced)
+        yield sentences(PutIntoTheRest(name, rest, tangent=tangent), bound=True)
         return
     yield sentences(RestFollows(rest), bound=True)
     yield Display((Row((_flat(before),), "=", (ZERO,)),))
     times_factor = None if done.factor == UNITY else done.factor
     yield sentences(PutIntoTheRest(name, rest, times_factor, done.angle), bound=True)
+
+
+def _tangent_in(expression: Expression) -> Expression | None:
+    """The angle of a tangent in it: a balance has sines and cosines alone."""
+    match expression:
+        case Call("tan", (angle,)):
+            return angle
+    return next((a for part in inner(expression) if (a := _tangent_in(part)) is not None), None)
 
 
 def _flat(expression: Expression) -> Expression:

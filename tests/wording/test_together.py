@@ -107,12 +107,13 @@ quantity = "<asked>"
 
 
 def test_what_is_not_asked_is_taken_out() -> None:
-    for asked, other in (("T_1", "T_2"), ("T_2", "T_1")):
+    for asked, other, a in (("T_1", "T_2", "β"), ("T_2", "T_1", "α")):
         lines = told(KNOT.replace("<asked>", asked))
         in_order(
             lines,
             f"We solve ΣF_x = 0 for {other},",
-            f"and put this into ΣF_y = 0, which leaves {asked} as the only unknown:",
+            f"and put this into ΣF_y = 0, which leaves {asked} as the only unknown, "
+            f"with sin {a}/(cos {a}) = tan {a}:",
         )
         assert not any(line.startswith("With it") for line in lines)
 
@@ -308,7 +309,10 @@ def test_what_is_done_to_the_rest_is_said() -> None:
         "the only unknown:"
     )
     (said,) = [line for line in told_of("lantern-two-cords") if "and put this" in line]
-    assert said == "and put this into ΣF_y = 0, which leaves T_2 as the only unknown:"
+    assert said == (
+        "and put this into ΣF_y = 0, which leaves T_2 as the only unknown, with sin α/(cos α) = "
+        "tan α:"
+    )
 
 
 ONE_ROPE = (

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from probgen.quantities.expression import UNITY, Call, Power, total
+from probgen.quantities.expression import UNITY, Call, Expression, Power, over, total
 from probgen.quantities.formula import Relation
 from probgen.wording.english.grammar import numeral, series, the_bodies
 from probgen.wording.english.saying import say
@@ -48,8 +48,9 @@ def put_in(fact: PutIn, nouns: Nouns) -> Inlines:
 @say.register
 def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
     if fact.times is None and fact.angle is None:
-        pattern = "and put this into {rest}, which leaves {last} as the only unknown:"
-        return filled(pattern, rest=called(fact.rest, nouns), last=fact.left)
+        rest, written = called(fact.rest, nouns), _as_tangent(fact.tangent)
+        pattern = "and put this into {rest}, which leaves {last} as the only unknown{written}:"
+        return filled(pattern, rest=rest, last=fact.left, written=written)
     done = []
     if fact.times is not None:
         done.append(filled("multiplied by {factor}", factor=fact.times))
@@ -59,6 +60,14 @@ def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
         done.append(filled("with {theorem}", theorem=one))
     pattern = "Then, {done}, this leaves {last} as the only unknown:"
     return filled(pattern, done=series(done), last=fact.left)
+
+
+def _as_tangent(angle: Expression | None) -> Inlines:
+    """ ", with sin a/cos a = tan a"."""
+    if angle is None:
+        return ()
+    sine, cosine, tangent = (Call(function, (angle,)) for function in ("sin", "cos", "tan"))
+    return filled(", with {theorem}", theorem=(over(sine, cosine), Relation("="), tangent))
 
 
 @say.register

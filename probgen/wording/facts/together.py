@@ -60,10 +60,11 @@ class PutIntoTheRest(Fact):
     """What is left then holds one unknown; where something is done to it, that was shown before.
 
     times: what it was multiplied by, if anything; angle: that whose squared sine and cosine were
-    joined, if any.
+    joined, if any; tangent: the angle whose sine over cosine is written as its tangent, if any.
     """
 
     left: Name
     rest: Called
     times: Expression | None = None
     angle: Expression | None = None
+    tangent: Expression | None = None
