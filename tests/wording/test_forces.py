@@ -384,11 +384,11 @@ def test_an_even_load_is_told_with_its_value() -> None:
 def test_what_is_carried_pulls_or_pushes_and_its_weight_acts_on_itself() -> None:
     """On a whole and then on a part of it that is said once."""
     lines = told_of("stepladder-tie")
-    first = "the push W_d of the decorator at D, equal to the decorator's weight, straight down"
-    again = "the push W_d of the decorator at D, straight down"
-    assert [line for line in lines if "of the decorator" in line] == [first, again]
+    first = "the decorator's push at D, equal to the weight W_d"
+    again = "the decorator's push W_d at D"
+    assert [line for line in lines if "the decorator's push" in line] == [first, again]
     assert "the weight W_s of the left side, straight down at G" in lines
-    hung = "the pull W_a of the arms and toolbox at H, equal to their weight, straight down"
+    hung = "the pull of the arms and toolbox at H, equal to their weight W_a"
     told_of_back = told_of("bent-back-toolbox")
     assert hung in told_of_back
     assert "the weight W_h of the head, straight down at N" in told_of_back

@@ -139,9 +139,7 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
     straight = fact.way.quarter in (1, 3)
     by = the_element(fact.element, nouns)
     if fact.carried:
-        whose = agreeing([by], f"{by}'s", "their")
-        equal = "" if fact.again else f", equal to {whose} weight"
-        pattern = f"the {_CARRIED[fact.carried]} {{F}} of {{by}}{{at}}{equal}, {{way}}"
+        return _load_named(fact, by)
     return filled(
         pattern,
         F=fact.letter,
@@ -152,6 +150,18 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         part=_CUT_PARTS.get(fact.part, "the force"),
         smooth="" if straight else ", square to its surface because it is smooth",
     )
+
+
+def _load_named(fact: ForceNamed, by: str) -> Inlines:
+    """What a load does to the body that carries it, which is as its weight: straight down."""
+    assert fact.carried is not None
+    does, place = _CARRIED[fact.carried], at(fact.point)
+    several = agreeing([by], "", "their")
+    whose = f"the {does} of {by}" if several else f"{by}'s {does}"
+    if fact.again:
+        return filled("{whose} {F}{at}", whose=whose, F=fact.letter, at=place)
+    pattern = "{whose}{at}, equal to {the} weight {F}"
+    return filled(pattern, whose=whose, at=place, the=several or "the", F=fact.letter)
 
 
 def _of(by: str, force: Expression) -> Inlines:
