@@ -27,7 +27,6 @@ DATA_ONLY: Final = (
     "wording/change_words.py",
     "wording/comparison_words.py",
     "wording/page_words.py",
-    "wording/passage.py",
     "working/convention.py",
     "working/fact.py",
     "working/figure.py",

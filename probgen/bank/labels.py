@@ -168,6 +168,7 @@ class Labels:
     reasons: why a condition or a definition holds; finds: the author's own words for what is
     asked, where any.
     plan: whether all is seen from above, so that ways are told by the compass, y to the north.
+    together: what all bodies together are called, "" where the author does not say.
     carried: what does its weight to a body that it is no part of, by the id of the weight.
     """
 
@@ -179,6 +180,7 @@ class Labels:
     finds: Mapping[Find, str] = field(default_factory=dict)
     plan: bool = False
     carried: Mapping[str, Carried] = field(default_factory=dict)
+    together: str = ""
 
     def __hash__(self) -> int:
         return hash(frozenset(self.quantities))

@@ -55,7 +55,7 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
-    *("minutes", "origin", "member", "by"),
+    *("minutes", "origin", "member", "by", "whole"),
     *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
     *("find", "require", "condition", "share", "limit", "diagram"),
 )
@@ -256,6 +256,14 @@ def _read_by(top: Table) -> str:
     return top.word("by", WAYS_APART) if top.has("by") else ""
 
 
+def _read_whole(top: Table, situation: Situation) -> str:
+    """What all bodies together are called, "" where the author does not say."""
+    whole = top.text("whole", "")
+    if whole and len(situation.bodies) < 2:
+        top.fault("whole", whole, "several bodies that it is made of", "leave it out")
+    return whole
+
+
 def _read_cautions(top: Table) -> tuple[str, ...]:
     cautions = top.texts("cautions")
     for place, word in enumerate(cautions):
@@ -306,6 +314,7 @@ def _labels(top: Table, situation: Situation, depicts: Depictions) -> Labels:
         finds=situation.wordings,
         plan=_is_plan(top, situation),
         carried=carried(depicts),
+        together=_read_whole(top, situation),
     )
 
 

@@ -101,7 +101,11 @@ def _joint_is_total_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         weights = weights_on(plan.system, joint.body)
         if weights:
             stated = {Quantity(joint.id).y: sum_of(weights), Quantity(joint.id).x: ZERO}
-            yield Misstep("joint_is_total_weight", restated(plan, stated), parts=_of(plan, joint))
+            # of several bodies only what this one carries
+            body = {"body": plan.system.body(joint.body)} if len(plan.system.bodies) > 1 else {}
+            parts: dict[str, Part] = _of(plan, joint) | body
+            way = "one" if body else ""
+            yield Misstep("joint_is_total_weight", restated(plan, stated), way, parts)
 
 
 def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

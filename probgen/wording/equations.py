@@ -263,13 +263,9 @@ def go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
     fresh = [each.unknown for each in before if each.unknown in held]
     rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
     if rounded:
-        pairs = ((_size(digits.shown(id)), _size(digits.final(id))) for id in rounded)
+        pairs = ((digits.shown(id), digits.final(id)) for id in rounded)
         carried, finals = zip(*dict.fromkeys(pairs), strict=True)  # alike ones once
         yield GoOnWith(carried, finals)
-
-
-def _size(number: Number) -> Number:
-    return Number(abs(number.value), number.unit)
 
 
 def _rounds(digits: Digits, id: str) -> bool:

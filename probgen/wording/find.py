@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from probgen.bank.labels import Labels
 from probgen.statics.state import limits_to
-from probgen.statics.system import Find, Form, System
+from probgen.statics.system import Find, Force, Form, Kind, System
 from probgen.wording.block import Inline
 from probgen.wording.facts.asked import ForceAsked, LimitsAsked, QuantityAsked, UtmostAsked
 from probgen.wording.language import Language
@@ -28,9 +28,15 @@ def _asked(system: System, labels: Labels, find: Find) -> Fact:
         quantity = system.variables[find.quantity].as_name
         return UtmostAsked(quantity, find.form is Form.LARGEST, limits)
     if find.form is Form.VALUE or find.quantity not in labels.elements:
-        return QuantityAsked(system.variables[find.quantity].as_name)
+        on = next((f.body for f in system.forces if f.id == find.quantity and _is_push(f)), "")
+        return QuantityAsked(system.variables[find.quantity].as_name, on)
     whole, body = labels.whole(find.quantity), _one_of_two(system, find.quantity)
     return ForceAsked(find.quantity, whole, find.form is Form.COMPONENTS, body)
+
+
+def _is_push(force: Force) -> bool:
+    """Whether a force between two bodies is one of a contact; a rope is not asked to be told of."""
+    return bool(force.pair) and force.kind in (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
 def _one_of_two(system: System, element: str) -> str:

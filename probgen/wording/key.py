@@ -33,12 +33,18 @@ from probgen.wording.facts.balance import (
     TorqueHeading,
     TorquesZero,
 )
-from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
+from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
 from probgen.wording.forces import forces_passage, parts_passage
 from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
-from probgen.wording.limit import comparison_passage, edge_reached, holding_passage, others_kept
+from probgen.wording.limit import (
+    comparison_passage,
+    edge_reached,
+    holding_passage,
+    others_kept,
+    rounded_within,
+)
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.negative import negative_part
 from probgen.wording.once import said_once
@@ -54,7 +60,6 @@ from probgen.working.bodies_used import as_told, bodies_used, ids_of, is_piece, 
 from probgen.working.case import Case
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
-from probgen.working.multiple import same_amount
 from probgen.working.verdict import at_limit, reached_first
 
 _MOST_TELLINGS: Final = 60  # until its lines agree on digits: most take one, some seven
@@ -382,11 +387,9 @@ def _worked(digits: Digits, step: Step) -> Iterator[Part]:
 def _after(digits: Digits, step: Step) -> Iterator[Part]:
     """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
     yield from negative_part(digits, step)
-    find = digits.asked_utmost(step.unknown)
-    if find is not None:
-        usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
-        if not same_amount(usual, digits.final(step.unknown)):
-            yield sentences(RoundedWithin(find.form is Form.LARGEST), bound=True)
+    rounded = rounded_within(digits, step.unknown)
+    if rounded:
+        yield sentences(*rounded, bound=True)
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
@@ -30,6 +29,7 @@ from probgen.wording.facts.ending import (
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.working.digits import Digits
+from probgen.working.fact import Fact
 from probgen.working.line import Line, line_of
 from probgen.working.multiple import same_amount
 from probgen.working.verdict import margin, reached_first, side_dimension, verdict_on
@@ -77,14 +77,14 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     met: list[tuple[str, Formula]] = []
     others: list[tuple[str, Formula]] = []
     for branch, own in zip(case.plan.branches_to(find), reached, strict=True):
-        said: Formula = (letter, Relation("="), own.final(find.quantity))
+        beside = bool(rounded_within(own, find.quantity))
+        shown = own.shown(find.quantity) if beside else own.final(find.quantity)
+        said: Formula = (letter, Relation("="), shown)
         (met if _bounds(branch, own) else others).append((branch.limit.id, said))
     only = len(met) == 1
     facts = tuple(LimitReached(limit, said, only) for limit, said in met)
     elsewhere = tuple(LimitElsewhere(limit, letter, said, largest) for limit, said in others)
-    value = case.values[find.quantity]
-    exact = math.isclose(float(evaluate(final, {})), value, rel_tol=1e-9)
-    rounded = () if exact else (RoundedWithin(largest),)
+    rounded = rounded_within(digits, find.quantity)
     if only:
         reach = case.system.variables[find.quantity].dimension in (LENGTH, ANGLE)
         return Passage(FarthestHeading(reach, largest), (sentences(*elsewhere, *facts, *rounded),))
@@ -92,6 +92,15 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     decides = LimitDecides(first.limit.id, (letter, Relation("="), final), largest)
     rest = (RestAtLimit(first.limit.id),) if first.afterwards else ()
     return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded, *rest)))
+
+
+def rounded_within(digits: Digits, id: str) -> tuple[Fact, ...]:
+    """That the utmost value of a quantity is rounded to one side, where it usually would not be."""
+    find = digits.asked_utmost(id)
+    if find is None:
+        return ()
+    usual, final = digits.rounded(digits.case.values[id], digits.unit_of(id)), digits.final(id)
+    return () if same_amount(usual, final) else (RoundedWithin(find.form is Form.LARGEST, final),)
 
 
 def others_kept(digits: Digits, reached: Branch, others: Sequence[Branch]) -> tuple[Passage, ...]:

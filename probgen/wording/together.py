@@ -14,6 +14,7 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    evaluate,
     linear_parts,
     names_in,
     negative,
@@ -253,7 +254,7 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
         rest = _called(digits, step, step.equation)
         yield sentences(PutIn(said, name, _dropped(digits, step), rest))
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
-        left = with_powers(collected(in_one_order(step.reduced)))
+        left = with_powers(collected(in_one_order(_as_it_stood(digits, step, step.reduced))))
         yield Display((Row((left,), "=", (ZERO,)),))
         yield from apart_part(digits, step, left)
     yield from _angles_added(step)
@@ -285,9 +286,7 @@ def _called(digits: Digits, step: Step, equation: Equation) -> Called:
 def _put_into_the_rest(digits: Digits, step: Step, out: Sequence[Step]) -> Iterator[Part]:
     """What is left; before that the whole line where the next one does not show what was done."""
     name, rest = _name(digits, step.unknown), _called(digits, step, step.equation)
-    before = step.equation.expression
-    for each in _put_in(step):
-        before = _with_value(before, each)
+    before = _before(step)
     bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
     done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
     if done is None or (done.factor == UNITY and done.angle is None):
@@ -306,6 +305,22 @@ def _tangent_in(expression: Expression) -> Expression | None:
         case Call("tan", (angle,)):
             return angle
     return next((a for part in inner(expression) if (a := _tangent_in(part)) is not None), None)
+
+
+def _before(step: Step) -> Expression:
+    """The equation with what is put into it, before anything else is done to it."""
+    before = step.equation.expression
+    for each in _put_in(step):
+        before = _with_value(before, each)
+    return before
+
+
+def _as_it_stood(digits: Digits, step: Step, left: Expression) -> Expression:
+    """What is left, with the signs of the balance that it comes from."""
+    values = digits.case.values
+    elsewhere = {**values, step.unknown: 1.0 + 2.0 * values[step.unknown]}
+    turned = float(evaluate(_before(step), elsewhere)) * float(evaluate(left, elsewhere)) < 0.0
+    return positive_first(negative(left)) if turned else left
 
 
 def _flat(expression: Expression) -> Expression:

@@ -373,3 +373,9 @@ def test_a_particle_that_touches_a_body_at_one_point_is_there(
 ) -> None:
     text = pair + "".join(CONTACT.format(at=point, other="post") for point in at)
     assert (read_template(text, "pair.toml").system.body("ring").outline == ("K",)) is placed
+
+
+def test_what_bodies_are_together_is_said_of_several(shelf: str, pair: str) -> None:
+    assert read_template('whole = "frame"\n' + pair, "pair.toml").labels.together == "frame"
+    (fault,) = faults_of('whole = "frame"\n' + shelf)
+    assert (fault.field, fault.mend) == ("whole", "leave it out")

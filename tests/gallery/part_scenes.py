@@ -51,6 +51,7 @@ def _bodies() -> tuple[_Named, ...]:
         ("wheel", mechanical.wheel(0j, 16.0, _T)),
         ("pulley", mechanical.pulley(0j, 10.0, _T)),
         ("cabinet", solid.box(_CASE, _T)),
+        ("leg of a table", solid.table_leg(_CASE, _T)),
         ("bookcase", (
             *solid.box(_CASE, _T),
             *(line(*ends, LIGHT, _T) for ends in solid.shelf_lines(0j, 60j, 16.0)),

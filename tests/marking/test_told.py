@@ -14,7 +14,7 @@ def told(id: str, **typed: str) -> str:
 def test_the_slip_and_the_step_are_named() -> None:
     mass = float(hung()[1].draw.values["m"].value)
     said = told("T", T=f"{mass / 2:.4f}")
-    assert said.startswith("This number comes out with: masses used as weights, without g.")
+    assert said.startswith("This number comes out with: the mass used as a weight, without g.")
 
 
 def test_a_wrong_number_without_a_name_is_sent_to_its_step() -> None:

@@ -31,7 +31,7 @@ def test_answer_interval_and_slip_of_a_lamp_by_hand(tmp_path: Path) -> None:
     low, high = (answer["full_marks"][end]["value"] for end in ("low", "high"))
     assert tension * 0.97 < low <= tension * 0.98
     assert tension * 1.02 <= high < tension * 1.03
-    assert any("masses used as weights" in slip["told"] for slip in answer["slips"])
+    assert any("the mass used as a weight" in slip["told"] for slip in answer["slips"])
     assert (data["code"], data["id"], data["edition"]) == (trail.edition.code, "2", 1)
     assert data["key"] == {"file": "", "pile": "", "page": 0}
 

@@ -20,7 +20,7 @@ from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Text
 
 MM = 72 / 25.4
-SIDE, FOOT, KEY_FOOT = 24 * MM, 25 * MM, 22 * MM  # margins of the preamble layout
+SIDE, FOOT, KEY_FOOT = 24 * MM, 25 * MM, 19 * MM  # margins of the preamble layout
 LONG = "A heavy uniform beam of unusual length rests on two supports and carries a crate. " * 6
 WIDE = composed([polygon([0j, 120 * MM + 0j, (120 + 30j) * MM], HEAVY)])
 TALL = composed([polygon([0j, 60 * MM + 0j, (60 + 130j) * MM], HEAVY)])

@@ -293,7 +293,7 @@ def test_loads_that_are_no_weights_are_not_called_so() -> None:
 
 def test_what_has_no_lever_arm_is_not_held_about_a_joint() -> None:
     (line,) = (line for line in told(asking("band-brake-hoist", "S_O")) if "farther from" in line)
-    assert "F, which balances T_2 about O, acts farther from O than T_2" in line
+    assert "F alone balances T_2 about O. It acts farther from O than T_2" in line
     assert "with less than T_1 and T_2" in line
 
 
@@ -384,11 +384,11 @@ def test_an_even_load_is_told_with_its_value() -> None:
 def test_what_is_carried_pulls_or_pushes_and_its_weight_acts_on_itself() -> None:
     """On a whole and then on a part of it that is said once."""
     lines = told_of("stepladder-tie")
-    first = "the decorator's push at D, equal to the weight W_d"
-    again = "the decorator's push W_d at D"
+    first = "the decorator's push down at D, equal to the weight W_d"
+    again = "the decorator's push W_d down at D"
     assert [line for line in lines if "the decorator's push" in line] == [first, again]
     assert "the weight W_s of the left side, straight down at G" in lines
-    hung = "the pull of the arms and toolbox at H, equal to their weight W_a"
+    hung = "the pull of the arms and toolbox down at H, equal to their weight W_a"
     told_of_back = told_of("bent-back-toolbox")
     assert hung in told_of_back
     assert "the weight W_h of the head, straight down at N" in told_of_back

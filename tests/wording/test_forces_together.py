@@ -84,7 +84,7 @@ def test_the_forces_are_told_where_a_balance_first_needs_them() -> None:
     headings = [line for line in told_of("stepladder-tie") if line.startswith("# ")]
     assert headings[1:10] == [
         "# Forces on the left side and the right side together",
-        "# Which forces turn the two together about A?",
+        "# Which forces turn the whole ladder about A?",
         "# Torque balance",
         "# Forces on the right side",
         "# Which forces turn the right side about O?",
@@ -161,3 +161,11 @@ def test_a_rope_that_pulls_elsewhere_too_is_said_to_have_one_tension() -> None:
     assert lines.count(said) == 1
     assert lines.index("# Forces on the bucket") < lines.index(said)
     assert not any("all along" in line for line in told_of("painter-board-seat"))
+
+
+def test_all_bodies_taken_as_one_go_by_the_author_s_word_or_by_their_number() -> None:
+    assert "The whole frame is at rest, so the torques about B add up to zero." in told_of(
+        "shed-three-hinges"
+    )
+    painter = told_of("painter-board-seat")
+    assert any(line.startswith("The forces on the two together balance") for line in painter)

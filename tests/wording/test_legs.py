@@ -22,6 +22,6 @@ def test_the_one_lever_arm_of_two_legs_is_their_difference() -> None:
         if "lever arm of W_c" in line
     )
     assert said.startswith(
-        "The legs L/2 and h/2 from the pivot to W_c reach (L/2) cos θ toward its line of action "
-        "and (h/2) sin θ back, so the lever arm of W_c is (L/2) cos θ − (h/2) sin θ = "
+        "On the way from the pivot to W_c, along L/2 and h/2, we go (L/2) cos θ toward its line "
+        "of action and (h/2) sin θ back: the lever arm of W_c is (L/2) cos θ − (h/2) sin θ = "
     )

@@ -239,7 +239,7 @@ def test_what_two_hinges_share_is_told_to_be_left_open() -> None:
 def test_the_sum_of_two_angles_is_told_where_it_shortens_the_result() -> None:
     in_order(
         after(told_of("piano-guide-rope"), "Force balance"),
-        "W_p sin α + P sin β sin α − P cos β cos α = 0",
+        "P cos β cos α − W_p sin α − P sin β sin α = 0",
         "By the addition theorem cos β cos α − sin β sin α is cos(α + β):",
         "P = W_p sin α/cos(α + β)",
     )
@@ -287,9 +287,9 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
     lines = after(told(HEAD + CARTS), "Two equations together")
     in_order(
         lines,
-        "P_2 cos(t + a) − P_1 cos(t − a) = 0",
+        "P_1 cos(t − a) − P_2 cos(t + a) = 0",
         "We write sine and cosine of each sum with t by those of t and of the rest:",
-        "P_2 cos t cos a − P_2 sin t sin a − P_1 cos t cos a − P_1 sin t sin a = 0",
+        "P_1 cos t cos a + P_1 sin t sin a − P_2 cos t cos a + P_2 sin t sin a = 0",
         "tan t = (P_2 − P_1) cos a/((P_2 + P_1) sin a)",
         "= −19.11° ≈ −19.1°",
     )

@@ -161,12 +161,12 @@ def test_an_utmost_value_is_rounded_to_the_side_that_holds(
 
 
 def test_a_line_that_ends_in_an_utmost_value_does_so_by_its_rule() -> None:
-    """190.96 N with one guard digit is 191.0 N, which is 191: to stay 190, two are needed."""
-    case = replace(CASE, values={**VALUES, "T": 190.96})
+    """190.95 N with one guard digit is 191.0 N, which is 191: to stay 190, two are needed."""
+    case = replace(CASE, values={**VALUES, "T": 190.95})
     asked = Digits(case, Convention(), utmost=(Find("T", Form.LARGEST),))
     assert plain(asked.final("T")) == "190 N"
-    assert plain(asked.result(190.96, FORCE, "T")) == "190.96 N"
-    assert plain(Digits(case, Convention()).result(190.96, FORCE)) == "191 N"
+    assert plain(asked.result(190.95, FORCE, "T")) == "190.95 N"
+    assert plain(Digits(case, Convention()).result(190.95, FORCE)) == "191 N"
 
 
 X, FORTY = Name("x", "x"), Number(Decimal("40.00"), UNITS["cm"])

@@ -78,7 +78,8 @@ def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
     name = nouns.quantity(fact.quantity.id)
     member = isinstance(name, Coined) and name.sort is Sort.MEMBER_FORCE
     sign = " (positive in tension)" if member else ""
-    return filled("{named}, {q}{sign}", named=named, q=fact.quantity, sign=sign)
+    on = f" on {names.the_body(fact.body, nouns)}" if fact.body and isinstance(name, Coined) else ""
+    return filled("{named}{on}, {q}{sign}", named=named, on=on, q=fact.quantity, sign=sign)
 
 
 @say.register

@@ -130,12 +130,8 @@ def rest_at_limit(fact: RestAtLimit, nouns: Nouns) -> Inlines:
 @say.register
 def rounded_within(fact: RoundedWithin, nouns: Nouns) -> Inlines:
     way = "down" if fact.largest else "up"
-    return (
-        Text(
-            f"That is rounded {way}: at the full value the limit is just reached, at the rounded "
-            "one it still holds."
-        ),
-    )
+    pattern = "That is rounded {way}: at {final} the limit is not yet reached."
+    return filled(pattern, way=way, final=fact.final)
 
 
 @say.register

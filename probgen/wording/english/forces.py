@@ -159,8 +159,8 @@ def _load_named(fact: ForceNamed, by: str) -> Inlines:
     several = agreeing([by], "", "their")
     whose = f"the {does} of {by}" if several else f"{by}'s {does}"
     if fact.again:
-        return filled("{whose} {F}{at}", whose=whose, F=fact.letter, at=place)
-    pattern = "{whose}{at}, equal to {the} weight {F}"
+        return filled("{whose} {F} down{at}", whose=whose, F=fact.letter, at=place)
+    pattern = "{whose} down{at}, equal to {the} weight {F}"
     return filled(pattern, whose=whose, at=place, the=several or "the", F=fact.letter)
 
 

@@ -52,9 +52,14 @@ def the_bodies(ids: Iterable[str], nouns: Nouns) -> str:
 
 def the_taken(ids: Sequence[str], nouns: Nouns) -> str:
     """As `the_bodies`, shorter for all bodies of a system, which were taken as one before."""
-    if len(ids) > 1 and set(ids) == {body.id for body in nouns.system.bodies}:
-        return f"the {numeral(len(ids))} together"
-    return the_bodies(ids, nouns)
+    if not _are_all(ids, nouns):
+        return the_bodies(ids, nouns)
+    whole = nouns.labels.together
+    return f"the whole {whole}" if whole else f"the {numeral(len(ids))} together"
+
+
+def _are_all(ids: Sequence[str], nouns: Nouns) -> bool:
+    return len(ids) > 1 and set(ids) == {body.id for body in nouns.system.bodies}
 
 
 def still(steady: bool) -> str:
@@ -82,6 +87,8 @@ def agreeing(nouns: Sequence[str], one: str, several: str) -> str:
 
 def bodies_are(ids: Sequence[str], nouns: Nouns) -> str:
     """ "is" or "are", after `the_taken`."""
+    if nouns.labels.together and _are_all(ids, nouns):
+        return "is"
     return agreeing([the_body(id, nouns) for id in ids], "is", "are")
 
 

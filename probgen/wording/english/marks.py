@@ -292,6 +292,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
     ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
     ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
+    ("joint_is_total_weight", "one"): "{R} taken as the weights on {body} alone",
     ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
     ("joint_added_not_subtracted", "down"): "{T} taken off the weights in {y}, not added",
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",

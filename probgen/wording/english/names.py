@@ -85,7 +85,8 @@ _REASONS: Final = {
     Reason.RATIO_STATED: "the problem says how these two share the load",
     Reason.SLIDES_STEADILY: "while it slides, friction is the coefficient times the normal push",
     Reason.VERGE_OF_SLIPPING: (
-        "on the verge of slipping friction has its largest value, against the motion about to begin"
+        "on the verge of slipping friction has its largest value, against the slipping of one "
+        "surface on the other"
     ),
     Reason.FRICTION_AT_LIMIT: "friction is the coefficient times the normal push",
     Reason.LEAST_COEFFICIENT: (

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_taken
 from probgen.wording.english.names import the_body, the_element
@@ -21,6 +19,7 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, letter
+from probgen.working.direction import Way
 
 
 @say.register
@@ -74,14 +73,17 @@ def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
         theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),
-        how="; it is drawn the other way too" if fact.again else _DRAWN[fact.drawn],
+        how="; it is drawn the other way too" if fact.again else _drawn(fact.way, fact.drawn),
     )
 
 
-_DRAWN: Final = {
-    True: ", as drawn",
-    False: "; we draw it the other way, so it will come out negative",
-}
+def _drawn(way: Way | None, drawn: bool) -> str:
+    """way: which way the force acts; what is drawn to the right or up is drawn along its axis."""
+    if drawn:
+        return ", as drawn"
+    along_axis = way is not None and way.quarter in (2, 3)
+    how = "in the positive direction all the same" if along_axis else "the other way"
+    return f"; we draw it {how}, so it will come out negative"
 
 
 @say.register
@@ -89,13 +91,13 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
     where, size, help = "farther from", "less", "help and "
     if fact.nearer:
         where, size, help = "nearer to", "more", ""
-    the, acts = ("{U}", "acts")
+    acts = "It acts"
     if fact.by_line:
         level = "the level of" if fact.way.quarter in (1, 3) else "the upright through"
-        the, acts = "The line of action of {U}", f"meets {level} {{P}}"
+        acts = f"Its line of action meets {level} {{P}}"
     return filled(
-        f"{the}, which balances {{these}} about {{P}}, {acts} {where} {{P}} than {{any}}: {{it}} "
-        f"{size} than {{all}}, so {{F}} must {help}act {{way}}{{how}}.",
+        f"{{U}} alone balances {{these}} about {{P}}. {acts} {where} {{P}} than {{any}}, so {{it}} "
+        f"{size} than {{all}}, and {{F}} must {help}act {{way}}{{how}}.",
         any=_theirs(fact),
         U=fact.lever,
         these=series(fact.held),
@@ -107,7 +109,7 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
         all=_compared(fact, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),
-        how=_DRAWN[fact.drawn],
+        how=_drawn(fact.way, fact.drawn),
     )
 
 
@@ -152,7 +154,7 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
         F=fact.letter,
         them="it" if one else "them",
         must=must,
-        how=_DRAWN[fact.drawn],
+        how=_drawn(fact.way, fact.drawn),
     )
 
 

@@ -273,9 +273,8 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 def legs_across(fact: LegsAcross, nouns: Nouns) -> Inlines:
     back = " and {back} back" if fact.back else ""
     return filled(
-        "The legs {lengths} from the pivot to {F} reach {toward} toward its line of action"
-        + back
-        + ", so the lever arm of {F} is {arm}.",
+        "On the way from the pivot to {F}, along {lengths}, we go {toward} toward its line of "
+        "action" + back + ": the lever arm of {F} is {arm}.",
         lengths=series(fact.lengths),
         F=series(_named([fact.force])),
         toward=series(fact.toward),

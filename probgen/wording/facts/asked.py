@@ -53,7 +53,10 @@ class GravityTaken(Fact):
 
 @dataclass(frozen=True, slots=True)
 class QuantityAsked(Fact):
+    """body: what a force acts on that acts on another the opposite way; else ""."""
+
     quantity: Name
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -97,9 +97,13 @@ class RestAtLimit(Fact):
 
 @dataclass(frozen=True, slots=True)
 class RoundedWithin(Fact):
-    """The utmost value was rounded to the side where the limit holds; largest: down, else up."""
+    """The utmost value was rounded to the side where the limit holds; largest: down, else up.
+
+    final: the value so rounded.
+    """
 
     largest: bool
+    final: Number
 
 
 @dataclass(frozen=True, slots=True)
