@@ -253,11 +253,14 @@ class UnitSystem:
         """The units a working is printed in, by those its quantities are stated in.
 
         Everything is in feet where nothing is in inches, else in inches: feet are whole inches.
+        Forces are in kN where all are stated in kN, each alone or by length, area or volume.
         """
-        if self != US_CUSTOMARY:
-            return self
+        of_all = set(stated)
+        if self == SI:
+            loads = {unit for unit in of_all if unit.dimension in _OF_LOADS}
+            return _IN_KILONEWTONS if loads and loads <= _KILONEWTONS else self
         inches = set(_IN_INCHES.units) - set(US_CUSTOMARY.units)
-        return _IN_INCHES if inches.intersection(stated) else self
+        return _IN_INCHES if self == US_CUSTOMARY and inches & of_all else self
 
 
 SI: Final = UnitSystem(
@@ -276,6 +279,14 @@ def _customary(length: str) -> UnitSystem:
     )
     return UnitSystem("US customary", "32.2", (ONE, DEGREE, *(UNITS[name] for name in names)))
 
+
+_OF_LOADS: Final = (FORCE, TORQUE, STIFFNESS, PRESSURE, WEIGHT_PER_VOLUME, MASS, DENSITY)
+_IN_KILONEWTONS: Final = UnitSystem(
+    SI.name,
+    SI.gravity,
+    tuple(UNITS[name] for name in ("kN", "kN*m", "kN/m", "kN/m^2", "kN/m^3")) + SI.units,
+)
+_KILONEWTONS: Final = frozenset(_IN_KILONEWTONS.units) - frozenset(SI.units)
 
 US_CUSTOMARY: Final = _customary("ft")
 _IN_INCHES: Final = _customary("in")

@@ -242,6 +242,16 @@ def test_a_working_in_feet_and_inches_is_in_inches() -> None:
     assert SI.suited_to([inches]) is SI
 
 
+def test_a_working_whose_forces_are_all_in_kilonewtons_is_in_them() -> None:
+    metre, kilonewton, newton = UNITS["m"], UNITS["kN"], UNITS["N"]
+    for stated in ([metre, kilonewton], [UNITS["kN/m"]], [UNITS["kN/m^3"], metre]):
+        suited = SI.suited_to(stated)
+        assert [suited.unit_of(of).name for of in (FORCE, TORQUE, LENGTH)] == ["kN", "kN*m", "m"]
+        assert suited.name == SI.name
+    for stated in ([metre], [kilonewton, newton], [kilonewton, UNITS["kg"]], [UNITS["N/m"]]):
+        assert SI.suited_to(stated) is SI
+
+
 MULTIPLES = [
     ("N", "kN"), ("kN", "MN"), ("N*m", "kN*m"), ("cm", "m"), ("lbf", "kip"), ("psi", "ksi"),
 ]  # fmt: skip

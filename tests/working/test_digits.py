@@ -213,9 +213,13 @@ CONVERTED = [
 def test_given_numbers_in_the_unit_of_the_working(
     number: Number, dimension: Dimension, text: str
 ) -> None:
-    """Powers of ten keep the digits; a foot of 0.3048 m or a pound does with a guard digit."""
+    """Powers of ten keep the digits; a foot of 0.3048 m or a pound does with a guard digit.
+
+    Another force is in newtons; were all in kN, the working would be too.
+    """
     assert number.unit is not None
-    system = replace(SYSTEM, variables={"q": _variable("q", dimension, number.unit, Role.GIVEN)})
+    beside = {"q": _variable("q", dimension, number.unit, Role.GIVEN), "T": VARIABLES["T"]}
+    system = replace(SYSTEM, variables=beside)
     value = float(evaluate(number, {}))
     case = Case(replace(CASE.plan, system=system), Labels(), {"q": number}, {"q": value})
     assert plain(Digits(case, Convention()).data("q")) == text
