@@ -40,6 +40,8 @@ from probgen.quantities.rounding import (
 from probgen.quantities.unit import (
     ANGLE,
     DEGREE,
+    NEWTON,
+    NEWTON_METRE,
     PLAIN,
     SI,
     Dimension,
@@ -282,10 +284,15 @@ class Digits:
 
 
 def working_units(system: System, convention: Convention) -> UnitSystem:
-    """The units a working is printed in: the course's, by those the author states."""
-    stated = (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
-    variables = system.variables.values()
-    return convention.units.suited_to(each.unit for each in variables if each.role in stated)
+    """The units a working is printed in: the course's, by those the author states.
+
+    An unknown force or couple has newtons of its own, which nobody states.
+    """
+    data, variables = (Role.GIVEN, Role.DERIVED), system.variables.values()
+    stated = [each.unit for each in variables if each.role in data]
+    sought = [each.unit for each in variables if each.role is Role.UNKNOWN]
+    own = (NEWTON, NEWTON_METRE)
+    return convention.units.suited_to([*stated, *(unit for unit in sought if unit not in own)])
 
 
 def by_lengths(angle: Expression) -> bool:

@@ -210,7 +210,7 @@ def test_the_sign_is_open_of_what_may_be_negative(nonnegative: bool) -> None:
 
 def test_a_triangular_load_is_half_of_its_largest_value_times_its_length() -> None:
     (row,) = (line for line in told_of("porch-roof-snow") if line.startswith("W_s ="))
-    assert row == "W_s = w_s L/2 = (2800 N/m)(4.2 m)/2 = 5880 N"
+    assert row == "W_s = w_s L/2 = (2.80 kN/m)(4.2 m)/2 = 5.88 kN"
 
 
 def test_where_a_part_s_centroid_is_told_where_that_is_not_its_middle() -> None:

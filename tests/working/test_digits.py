@@ -215,10 +215,11 @@ def test_given_numbers_in_the_unit_of_the_working(
 ) -> None:
     """Powers of ten keep the digits; a foot of 0.3048 m or a pound does with a guard digit.
 
-    Another force is in newtons; were all in kN, the working would be too.
+    Another force is given in newtons; were all in kN, the working would be too.
     """
     assert number.unit is not None
-    beside = {"q": _variable("q", dimension, number.unit, Role.GIVEN), "T": VARIABLES["T"]}
+    given = {"q": (dimension, number.unit), "P": (FORCE, NEWTON)}
+    beside = {id: _variable(id, *each, Role.GIVEN) for id, each in given.items()}
     system = replace(SYSTEM, variables=beside)
     value = float(evaluate(number, {}))
     case = Case(replace(CASE.plan, system=system), Labels(), {"q": number}, {"q": value})
