@@ -19,6 +19,7 @@ from probgen.figures.parts import (
     solid,
     standing,
     vehicles,
+    works,
 )
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.chain import chain
@@ -146,6 +147,13 @@ def _loads() -> tuple[_Named, ...]:
         ("bottle", goods.bottle(0j, _T)),
         ("loaded pallet", goods.pallet(0j, 27 + 11.5j, 1j, _T)),
         ("piano", goods.piano(0j, 12.0, _T)),
+        ("motor", works.motor(0j, 26.0, _T)),
+        ("trolley's wheel", works.caster(0j, _T)),
+        ("safety valve", works.valve(0j, -22 + 0j, _T)),
+        ("block of wood", works.wooden_block(0j, 18.0, 1, _T)),
+        ("stone", (works.stone((0j, 90 + 0j), 6.5, _T, lifted=(False, True)),)),
+        ("panel about to slide", works.panel(0j, 3.6 + 36j, -1j, _T)),
+        ("plate of a sign", works.sign_plate(0j, 50j, -1 + 0j, 3.4, _T)),
         ("loudspeaker", goods.loudspeaker(0j, 12.0, _T)),
         ("net", goods.net(0j, 12.0, _T)),
         ("bird feeder", goods.feeder(0j, 12.0, _T)),

@@ -1,5 +1,5 @@
 """Those at work in a situation, beside the arrows of what they push with: a worker who holds
-something up from below, a boot that blocks a foot.
+something up from below, a boot that blocks a foot; and what their pushes pass through.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from typing import Final
 from probgen.bank.depiction import Source
 from probgen.figures.paper.scene import Shape, Spot, apart, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import person
+from probgen.figures.parts import mechanical, person, works
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import PERSON
 from probgen.figures.situation.contact import touching
@@ -19,6 +19,7 @@ from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
 _BOOT: Final = 0.32  # length of a boot, m
+_THROUGH: Final = {Source.PEDAL: 3.0, Source.VALVE: works.SPINDLE}  # what is between, pt
 _LEAST: Final = 0.3  # sine of a bar's slope at least, for where a boot meets it
 
 
@@ -26,13 +27,31 @@ def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
     """Who pushes with a force, nothing where a template tells of nobody."""
     told, tag = stage.depicts.forces.get(element.id), Tag(What.LOAD, element.id)
     way = stage.measured.direction_of(element)
-    if way is None or told not in (Source.LIFTER, Source.BOOT):
+    if way is None:
+        return ()
+    if told is Source.PEDAL:
+        pad = stage.spot(element.at) - heading(way) * reach_of(stage, element)
+        return (mechanical.pad(pad, heading(way), tag),)
+    if told is Source.VALVE:
+        pins = (e for e in stage.system.elements if e.kind is Kind.HINGE and e.body == element.body)
+        pin = next((stage.spot(e.at) for e in pins), None)
+        under = stage.spot(element.at) - 1j * stage.halves[element.body]
+        return works.valve(under, pin, tag)
+    if told not in (Source.LIFTER, Source.BOOT):
         return ()
     spot, facing = stage.spot(element.at), 1 if heading(way).real >= 0.0 else -1
     if told is Source.LIFTER:
         return person.lifting(_feet(stage, element), spot, facing, tag)
     length = min(max(_BOOT * stage.scale, 9.0), 16.0)
     return person.boot(_toe(stage, element, facing), length, facing, tag)
+
+
+def reach_of(stage: Stage, element: Element) -> float:
+    """How far short of a body's axis the arrow of a force ends, as it acts through a pad or a
+    spindle, pt; 0 where it acts on the body itself.
+    """
+    through = _THROUGH.get(stage.depicts.forces.get(element.id, Source.ARROW), 0.0)
+    return through and through + stage.halves[element.body]
 
 
 def underfoot(stage: Stage) -> list[Surface]:

@@ -24,25 +24,33 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import extent
-from probgen.figures.parts import goods, mechanical, person, solid
+from probgen.figures.parts import goods, mechanical, person, solid, works
 from probgen.figures.situation.datum import datum_of
+from probgen.figures.situation.linked import (
+    HOLDS,
+    SURFACES,
+    carriers,
+    free,
+    is_stated,
+    level,
+    links,
+)
 from probgen.figures.situation.shape import BLOCKS, look_of
-from probgen.quantities.expression import Number, names_in
-from probgen.statics.system import Body, Element, ForcePart, Kind, Point, System
+from probgen.quantities.expression import Number
+from probgen.statics.system import Body, Element, ForcePart, Kind, System
 
 APART: Final = 122.0
 """Between particles that do not touch, pt."""
 
-HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 46.0 + 2.6j  # half the width and height of a board that somebody is on, pt
 _PALLET: Final = 27.0 + 11.5j  # and of a loaded pallet
+_PANEL: Final = 3.6 + 36.0j  # and of a panel from its edge, pt
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
 _PAIL: Final = 13.0 + 16.5j  # half the width and height of a pail with its handle, pt
 _BAR_END: Final = 20.0 + 3.0j  # half of what the end of a bar takes on a wedge, pt
-SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +59,8 @@ class Block:
 
     up: unit step square to what it rests on; look: what it is drawn as, a plain crate or another;
     facing: the side a person holds a line on, 1 right, 0 for nobody who does; faced: the outline
-    of a wedge, or of a block cut to one; lift: from its point to its middle, pt.
+    of a wedge, or of a block cut to one; lift: from its point to its middle, pt; ahead:
+    the unit step in which a panel is about to slide.
     """
 
     half: complex
@@ -60,6 +69,7 @@ class Block:
     facing: int = 0
     faced: Faced | None = None
     lift: complex = 0j
+    ahead: complex = 0j
 
     @property
     def level(self) -> bool:
@@ -121,6 +131,8 @@ class Block:
             return mechanical.pail(spot, self.half, tag)
         if self.look is Look.PALLET:
             return goods.pallet(spot, self.half, self.up, tag)
+        if self.look is Look.PANEL:
+            return works.panel(spot, self.half, self.ahead, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
         corners = (spot - w - h, spot + w - h, spot + w + h, spot - w + h)
         return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
@@ -133,7 +145,7 @@ def blocks_of(
     that rest on something, that no line holds, or that another one hangs from.
     """
     found = {}
-    loaded = {other for body, (other, _) in _links(measured).items() if _hangs(measured, body)}
+    loaded = {other for body, (other, _) in links(measured).items() if _hangs(measured, body)}
     for body in measured.system.bodies:
         if len(body.outline) != 1:
             continue
@@ -214,6 +226,8 @@ def _block(
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
     if look is Look.BALL:
         return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, look)
+    if look is Look.PANEL:
+        return Block(_PANEL, 1j, look, ahead=_about_to_slide(measured, rests))
     return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up)
 
 
@@ -239,17 +253,17 @@ def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
     ropes: by a body on a rope, the body at the other end.
     """
     places = dict(measured.places)
-    below = _carriers(measured)
-    tied = {body: other for body, (other, _) in _links(measured).items()}
-    below = {**_free(ropes, below), **tied, **below}
+    below = carriers(measured)
+    tied = {body: other for body, (other, _) in links(measured).items()}
+    below = {**free(ropes, below), **tied, **below}
     points = {b.id: b.outline[0] for b in measured.system.bodies if len(b.outline) == 1}
-    for body in sorted(points, key=lambda each: _level(each, below)):
+    for body in sorted(points, key=lambda each: level(each, below)):
         carrier = below.get(body)
         if carrier in points:
             places[points[body]] = places[points[carrier]]
     for body, point in points.items():
         grips = [places[name] for name in _grips(measured.system, body)]
-        if len(grips) > 1 and not _is_stated(measured.system.points[point]):
+        if len(grips) > 1 and not is_stated(measured.system.points[point]):
             places[point] = sum(grips, 0j) / len(grips)
     return replace(measured, places=places)
 
@@ -286,11 +300,11 @@ def shifts_of(
     placed: list[Body] = []
     spots: dict[str, Spot] = {}
     closest = 1e-3 if spans(measured) else apart - 1.0
-    below, links = _carriers(measured), _links(measured)
-    ends = _free({one: other for one, (other, _) in ropes.items()}, below)
-    tied_to = {**ends, **{one: other for one, (other, _) in links.items()}}
+    below, ties = carriers(measured), links(measured)
+    ends = free({one: other for one, (other, _) in ropes.items()}, below)
+    tied_to = {**ends, **{one: other for one, (other, _) in ties.items()}}
     order = {**tied_to, **below}
-    for body in sorted(bodies, key=lambda each: _level(each.id, order)):
+    for body in sorted(bodies, key=lambda each: level(each.id, order)):
         point = body.outline[0]
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
         tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
@@ -299,8 +313,8 @@ def shifts_of(
             shifts[point] = against - measured.places[point] * scale
         elif tied and not carrier:
             away = ropes[body.id][1] if body.id in ropes else 0j
-            if body.id in links:
-                away = _beside(links[body.id][1], blocks.get(tied.id))
+            if body.id in ties:
+                away = _beside(ties[body.id][1], blocks.get(tied.id))
             shifts[point] = shifts.get(tied.outline[0], 0j) + away
         elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
@@ -341,61 +355,11 @@ def _beside(pull: complex, holder: Block | None) -> complex:
     return holder.grip(-pull) - pull * (_TIED - holder.half.real)
 
 
-def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
-    """Particles tied to another one: by body, the other and the way to it (unit step).
-
-    Not those whose places an author states: they stand there.
-    """
-    system = measured.system
-    found: dict[str, tuple[str, complex]] = {}
-    for force in system.forces:
-        if not force.pair or force.kind not in HOLDS or not measured.has(force.direction):
-            continue
-        other = system.force(force.pair).body
-        ends = [*system.body(force.body).outline, *system.body(other).outline]
-        if len(ends) == 2 and not any(_is_stated(system.points[end]) for end in ends):
-            away = pushes(system.element(force.element))
-            unit = heading(measured.number(force.direction)) * (-1 if away else 1)
-            # The one that hangs is placed under the other, the left one of a row beside it.
-            if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
-                found.setdefault(force.body, (other, unit))
-    return found
-
-
-def _is_stated(point: Point) -> bool:
-    """Whether data say where a point is."""
-    return any(names_in(side) for link in point.links for side in (link.length, link.direction))
-
-
-def _carriers(measured: Survey) -> dict[str, str]:
-    """The body that each body stands on, where it stands on one."""
-    system = measured.system
-    found = {}
-    for force in system.forces:
-        upward = force.pair and force.kind in SURFACES and force.part is ForcePart.NORMAL
-        if upward and heading(measured.number(force.direction)).imag > 0.3:
-            found[force.body] = system.force(force.pair).body
-    return found
-
-
-def upward(measured: Survey) -> list[Body]:
-    """The bodies, each after those it stands on: it lies over their ends."""
-    below = _carriers(measured)
-    return sorted(measured.system.bodies, key=lambda body: _level(body.id, below))
-
-
-def _free(ropes: Mapping[str, str], below: Mapping[str, str]) -> dict[str, str]:
-    """The ropes between bodies of which neither stands on the other."""
-    return {
-        one: other
-        for one, other in ropes.items()
-        if below.get(one) != other and below.get(other) != one
-    }
-
-
-def _level(body: str, below: Mapping[str, str]) -> int:
-    """How many bodies are under one."""
-    count = 0
-    while body in below and count < 20:
-        body, count = below[body], count + 1
-    return count
+def _about_to_slide(measured: Survey, rests: list[Element]) -> complex:
+    """The unit step against the friction, where data say which way that acts; 0: they do not."""
+    ids = {element.id for element in rests}
+    for force in measured.system.forces:
+        known = force.part is ForcePart.FRICTION and measured.has(force.direction)
+        if known and force.element in ids:
+            return -heading(measured.number(force.direction))
+    return 0j

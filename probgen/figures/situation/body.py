@@ -11,6 +11,7 @@ from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, heading
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import arm, limb, mechanical, person, rod, solid
 from probgen.figures.parts.flat import flat
+from probgen.figures.situation.built import built
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.figures.situation.standing import standing
@@ -46,7 +47,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         return mechanical.truss(spots, stage.halves[body.id], tag)
     if look is Look.WHEELBARROW:
         return solid.wheelbarrow(spots[0], spots[-1], tag)
-    drawn = _limb(stage, body, spots, look, tag)
+    drawn = _limb(stage, body, spots, look, tag) or built(stage, body, tag)
     if drawn:
         return drawn
     if look is Look.FISHING_ROD:

@@ -36,6 +36,7 @@ from probgen.figures.situation.stage import Stage
 from probgen.figures.situation.standing import beside_chest
 from probgen.statics.system import Body, Element, Kind, System
 
+_UP: Final = 0.6  # how far up a panel its label is set, of half its height
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
@@ -120,6 +121,8 @@ class Burdens:
                 complex(side, (spot + block.lift).imag) for side in (box.right, box.left)
             )
             return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
+        if block.look is Look.PANEL:
+            return self._before_panel(element, block, text, tag)
         if block.faced and block.faced.beside:
             anchors = tuple((spot + at, way) for at, way in block.faced.beside)
             return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
@@ -135,6 +138,15 @@ class Burdens:
             return Note(text, self._either_side(element), tag)
         self.field.add(set_in(text, face, tag))
         return None
+
+    def _before_panel(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note:
+        """The label of a panel: before its face, above or below what presses on that."""
+        own = [e for e in self.system.elements if e.body == element.body and e.surface]
+        way = next((self.stage.normal(e) for e in own), 180.0)
+        spot = self.stage.spot(element.at)
+        rows = (_UP * block.half.imag * sign for sign in (1j, -1j))
+        anchors = tuple((spot + block.half.real * heading(way) + row, way) for row in rows)
+        return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
 
     def _in_pail(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note:
         """The label beside a pail, of what is in it or of itself; what is in it in a heap."""

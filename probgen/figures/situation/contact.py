@@ -20,7 +20,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import rod, scenery, solid, vehicles
+from probgen.figures.parts import rod, scenery, solid, vehicles, works
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -44,6 +44,7 @@ _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _UNDER: Final = 0.4  # half the weight of the circle at a joint, pt
 _TILE: Final = 5.0  # thickness of a tile, pt
 _FLAT: Final = 0.8  # its breadth, of that of what presses it
+_BATTEN: Final = 6.0  # half the breadth of one under a bar, pt
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
@@ -54,13 +55,16 @@ _LEDGE: Final = 10.0  # how far a ledge or a bank goes on under its body, pt
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
 _BEYOND: Final = 9.0  # how far a floor goes on beyond a block on it, pt
+_ARROWS: Final = (
+    Source.ARROW, Source.PUSH, Source.PEDAL, Source.VALVE, Source.LIFTER, Source.BOOT,
+)  # fmt: skip
+_WALLED: Final = 20.0  # and a wall beyond a panel on it, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface
 
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    arrows = (Source.ARROW, Source.PUSH, Source.PEDAL, Source.LIFTER, Source.BOOT)
-    return stage.depicts.forces.get(element.id, Source.ARROW) not in arrows
+    return stage.depicts.forces.get(element.id, Source.ARROW) not in _ARROWS
 
 
 def source(stage: Stage, element: Element) -> Fixture:
@@ -103,6 +107,9 @@ def rolling(stage: Stage, element: Element) -> Fixture:
     joint = JOINT + _UNDER if stage.look(element.body) is Look.TRUSS else 0.0
     top = spot - out * max(stage.depth(element, normal), joint)
     match stage.depicts.rollers.get(element.id):
+        case Roller.CASTER:
+            surface = Surface(top - out * works.CASTER, normal, FACE, FACE)
+            return Fixture(works.caster(top, tag), (surface,))
         case Roller.POST:
             return _on_post(top, tag)
         case Roller.ROLLED_POST:
@@ -183,7 +190,7 @@ def touching(stage: Stage, element: Element) -> Fixture:
 def _on_tile(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     """Something flat under a block, on the surface that the block would rest on."""
     out, block = heading(normal), stage.blocks.get(element.body)
-    half = _FLAT * block.half.real if block else FACE
+    half = _FLAT * block.half.real if block else _BATTEN
     below = _face(stage, element, face - out * _TILE, normal)
     corners = (face - half * out * 1j, face + half * out * 1j)
     under = tuple(corner - out * _TILE for corner in corners[::-1])
@@ -219,7 +226,7 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     if block and not block.faced:
         ends = (way * block.reach(way) for way in (surface.tangent, -surface.tangent))
         for end in ends:
-            surface = surface.covering(face + end, _BEYOND)
+            surface = surface.covering(face + end, _WALLED if block.look is Look.PANEL else _BEYOND)
     surface, held, beneath = to_pulley(stage, element, surface)
     inclines: tuple[Incline, ...] = ()
     if _is_round(stage, body) and 5.0 < normal % 90.0 < 85.0 and normal < 180.0:

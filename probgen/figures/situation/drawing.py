@@ -12,7 +12,7 @@ from functools import partial
 from itertools import chain
 from typing import Final
 
-from probgen.bank.depiction import TREES, Depictions, Source
+from probgen.bank.depiction import TREES, Depictions
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.opening import Opening, openings
@@ -39,11 +39,9 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import mechanical
-from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
-from probgen.figures.situation.at_work import at_work, underfoot
-from probgen.figures.situation.block import stacked, upward
+from probgen.figures.situation.at_work import at_work, reach_of, underfoot
+from probgen.figures.situation.block import stacked
 from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.caption import draw_captions
 from probgen.figures.situation.carried import Burdens, Note, weighed
@@ -54,10 +52,12 @@ from probgen.figures.situation.contact import (
     floors_under,
     stands_for,
 )
+from probgen.figures.situation.couple import draw_couples
 from probgen.figures.situation.drawn_line import Line
 from probgen.figures.situation.layer import layered
 from probgen.figures.situation.lettering import set_notes
 from probgen.figures.situation.line import lines_of
+from probgen.figures.situation.linked import upward
 from probgen.figures.situation.north import draw_north
 from probgen.figures.situation.points import draw_letters
 from probgen.figures.situation.pulley import schematic
@@ -209,7 +209,7 @@ class _Situation:
                 case Kind.FORCE if not self.stage.is_inner(element):
                     self._note(self._force(element))
                 case Kind.COUPLE:
-                    self._couple(element)
+                    self.notes += draw_couples(self.stage, self.field, element)
         self.field.add(*section_marks(self.stage, self.shown.sections))
         for body in self.system.bodies:
             self.notes += draw_spreads(burdens, body)
@@ -276,9 +276,8 @@ class _Situation:
         inside |= self.stage.leads_into_truss(element, step)
         inside |= self.stage.behind(element) or self.stage.squeezes(element, step)
         tag = Tag(What.FORCE, element.id)
-        if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
-            inside, spot = True, spot - step / abs(step) * (self.stage.halves[element.body] + 3.0)
-            self.field.add(mechanical.pad(spot, step / abs(step), Tag(What.LOAD, element.id)))
+        if between := reach_of(self.stage, element):
+            inside, spot = True, spot - step / abs(step) * between
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(*at_work(self.stage, element))
         self.field.add(Arrow(tail, head, MEDIUM, tag))
@@ -314,19 +313,6 @@ class _Situation:
         held = names_behind(names_in(magnitude), self.system.definitions)
         names = [self.system.variables[id] for id in sorted(held)]
         return next((v.as_name for v in names if v.dimension == STIFFNESS), None)
-
-    def _couple(self, element: Element) -> None:
-        """A couple whose sense is known, as a curved arrow about its point."""
-        for couple in self.system.couples:
-            known = couple.element == element.id and self.measured.has(couple.moment)
-            if not known or couple.pair or not isinstance(couple.moment, Name):
-                continue
-            spot = self.stage.spot(element.at)
-            sense = 1 if self.measured.number(couple.moment) > 0 else -1
-            self.field.add(*turning(spot, TURN, sense, MEDIUM, Tag(What.COUPLE, couple.id)))
-            anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
-            text = self.stage.text(self.stage.stated(couple.moment))
-            self.notes.append(Note(text, anchors, Tag(What.LABEL, couple.id)))
 
     # Data
 

@@ -11,7 +11,8 @@ from typing import Final
 
 from probgen.figures.measured.survey import Survey, ways_out
 from probgen.figures.paper.scene import dot, heading
-from probgen.figures.situation.block import HOLDS, SURFACES, Block
+from probgen.figures.situation.block import Block
+from probgen.figures.situation.linked import HOLDS, SURFACES
 from probgen.figures.situation.rope import facing
 from probgen.statics.system import Element, ForcePart, Kind
 

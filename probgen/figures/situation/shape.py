@@ -27,14 +27,15 @@ UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FRIDGE})
 """Boxes about an axis from the floor up."""
 
 BLOCKS: Final = frozenset({
-    Look.CRATE, Look.PALLET, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG,
+    Look.CRATE, Look.PALLET, Look.PANEL, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET,
+    Look.SITTER, Look.LEG,
 })  # fmt: skip
 """What particles are drawn as that have an extent of their own."""
 
 _HALVES: Final = {
     Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.TRUNK: 12.0,
     Look.PLANK: 2.2, Look.ROD: 1.6, Look.FISHING_ROD: 2.3, Look.WHEELBARROW: 1.5, Look.TRUSS: 1.6,
-    Look.PUSH_UP: 0.0,
+    Look.PUSH_UP: 0.0, Look.SIGN_POST: 5.6, Look.STONE: 6.5,
 }  # fmt: skip
 _HALF: Final = 3.0  # half the thickness of any other bar, pt
 _SLENDER: Final = 0.2  # half the breadth of an upright box of unknown breadth, of its height

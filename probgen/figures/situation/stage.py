@@ -41,6 +41,7 @@ _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, 
 _END_ON: Final = 0.5  # least |cosine| between axis and normal for an end cut to the surface
 _AGAINST: Final = 0.9  # least cosine between two forces that act against each other
 _BESIDE: Final = 12.0  # how far beside each other their arrows may be, pt
+_BEHIND: Final = (Source.PUSH, Source.PEDAL, Source.VALVE)
 _RIM: Final = 3.4  # radius of a ring with half of its line, pt
 
 
@@ -146,7 +147,7 @@ class Stage:
 
     def behind(self, element: Element) -> bool:
         """Whether what exerts a force stands behind its point: it pushes."""
-        return pushes(element) or self.depicts.forces.get(element.id) is Source.PUSH
+        return pushes(element) or self.depicts.forces.get(element.id) in _BEHIND
 
     def state_at(self, spot: Spot) -> int:
         """Which of the states that stand apart a spot belongs to, 0 where there is one."""

@@ -11,7 +11,7 @@ from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Tone, bearing, circle, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import arm, limb, mechanical, solid
+from probgen.figures.parts import arm, limb, mechanical, solid, works
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.parts.standing import KNEE
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
@@ -29,6 +29,7 @@ _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
 _STEEP: Final = 0.35  # least sine of a bar that rises from the floor
 _SUNK: Final = 4.0  # how far below a pin a floor is at most that it is sunk into, pt
 _LEVEL: Final = 1.0  # degrees, and pt
+_BLOCK: Final = 14.0  # height of a block of wood at least, pt
 _PEG: Final = 5.0  # radius of what a hinge is seen from above, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
 _JOINTS: Final[dict[Hinge | None, Look | None]] = {
@@ -131,6 +132,8 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         return _bracket(pin, 0.0 if middle.real > pin.real else 180.0, tag)
     if stage.measured.labels.plan and told is None and len(ways) != 1:
         return Fixture(mechanical.peg(pin, tag, _PEG))
+    if told is Hinge.BLOCK and ways:
+        return _on_block(stage, element, tag)
     if len(ways) != 1 or told is Hinge.FULCRUM:
         wedge = wedge_under(pin, stage.halves[element.body], tag)
         return Fixture((*wedge.shapes, circle(pin, 1.6, MEDIUM, tag)), wedge.surfaces)
@@ -195,6 +198,20 @@ def _stands_on_ground(stage: Stage, body: str) -> bool:
     surfaces = [e.surface for e in elements if e.surface is not None]
     pushed = any(abs(stage.measured.number(surface) - 90.0) < 1.0 for surface in surfaces)
     return pushed and not any(e.kind == Kind.CABLE for e in elements)
+
+
+def _on_block(stage: Stage, element: Element, tag: Tag) -> Fixture:
+    """A block of wood, its upper edge under a bar, on the ground that something else touches."""
+    up = max(stage.ways(element), key=lambda way: way.imag)
+    side = 1 if up.real >= 0 else -1
+    edge = stage.spot(element.at) - side * 1j * up / abs(up) * stage.halves[element.body]
+    others = (e for e in stage.system.elements if e.kind in (Kind.CONTACT, Kind.ROUGH))
+    faces = [f for e in others if not stage.is_inner(e) for f in touching(stage, e).surfaces]
+    levels = [f.at.imag for f in faces if abs(f.normal - 90.0) < _LEVEL and f.at.imag < edge.imag]
+    height = max(edge.imag - min(levels, default=edge.imag), _BLOCK)
+    foot = edge + complex(side * height / 2, -height)
+    shapes = works.wooden_block(edge, height, side, tag)
+    return Fixture(shapes, (Surface(foot, 90.0, height / 2 + FACE, height / 2 + FACE),))
 
 
 def _axle(stage: Stage, element: Element, pin: Spot, tag: Tag) -> Fixture:

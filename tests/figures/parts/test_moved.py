@@ -21,6 +21,7 @@ from probgen.figures.parts import (
     scenery,
     solid,
     vehicles,
+    works,
 )
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.chain import chain
@@ -104,6 +105,13 @@ UPRIGHT: dict[str, Part] = {
     "loudspeaker": lambda at, _: goods.loudspeaker(at, 12.0, _T),
     "stairs": lambda at, _: scenery.stairs(at, heading(28.0), 20.0, 4, _T),
     "shoulder": lambda at, _: arm.shoulder(at, at + 90, _T),
+    "trolley's wheel": lambda at, _: works.caster(at, _T),
+    "motor": lambda at, _: works.motor(at, 22.0, _T),
+    "safety valve": lambda at, _: works.valve(at, at - 20 + 3j, _T),
+    "block of wood": lambda at, _: works.wooden_block(at, 16.0, 1, _T),
+    "panel": lambda at, _: works.panel(at, 3 + 36j, -1j, _T),
+    "plate of a sign": lambda at, _: works.sign_plate(at, at + 40j, -1 + 0j, 3.4, _T),
+    "stone": lambda at, _: one(works.stone((at, at + 90), 6.5, _T, lifted=(False, True))),
     "raft": lambda at, _: scenery.raft(at, _T),
     "boat": lambda at, _: scenery.boat(at, 46.0, _T),
     "bathtub": lambda at, _: scenery.bathtub(at, at + 80, 35.0, _T),
@@ -231,6 +239,10 @@ FACING: dict[str, Callable[[int], Iterable[Shape]]] = {
     "shoulder": lambda side: arm.shoulder(0j, 90.0 * side + 0j, _T),
     "wedge": lambda side: mechanical.wedge(0j, 65.0 * side, 37.5, _T),
     "van": lambda side: vehicles.van_rear(0j, -8.0 * side - 60j, _T, side),
+    "stone": lambda side: one(
+        works.stone((0j, 90.0 * side + 0j), 6.5, _T, lifted=(False, True))
+    ),
+    "block of wood": lambda side: works.wooden_block(0j, 16.0, side, _T)[:1],
     "wheelbarrow": lambda side: solid.wheelbarrow(0j, 90.0 * side + 8j, _T),
 }  # fmt: skip
 
@@ -250,6 +262,9 @@ def test_who_looks_the_other_way_is_the_mirror_image(name: str) -> None:
 
 
 SYMMETRIC: dict[str, Iterable[Shape]] = {
+    "motor": works.motor(0j, 22.0, _T),
+    "trolley's wheel": works.caster(0j, _T),
+    "safety valve": works.valve(0j, 0j, _T),
     "block": mechanical.block(0j, 30.0, 20.0, _T),
     "crate": mechanical.crate(0j, 30.0, 20.0, _T),
     "sign": mechanical.hung_sign(0j, 36.0, 18.0, _T, 20.0),

@@ -6,6 +6,7 @@ import pytest
 
 from probgen.figures.paper.scene import Arc, Arrow, bounds
 from probgen.figures.situation.at_work import at_work, underfoot
+from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import box_of, tagged
 from tests.figures.sketches import HELD, LEANING, sketch, stage
 
@@ -80,3 +81,17 @@ def test_a_boot_is_behind_the_arrow_of_its_push() -> None:
 def test_nobody_is_at_work_unless_a_word_says_so() -> None:
     set_out = stage(RAISED)
     assert at_work(set_out, set_out.system.element("N")) == ()
+
+
+def test_the_arrow_of_a_valve_comes_up_from_below_to_the_disc_under_its_spindle() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "safety-valve-lever"))
+    for own in solved(problem, 3):
+        scene = scenes_of(problem, own)[0]
+        spindle, disc = (bounds([shape]) for shape in tagged(scene, "load:F")[-2:])
+        (push,) = tagged(scene, "force:F")
+        assert isinstance(push, Arrow)
+        assert push.tail.imag < push.head.imag
+        assert push.head.imag == pytest.approx(disc.bottom, abs=0.5)
+        assert push.head.real == pytest.approx(spindle.centre.real)
+        assert spindle.top == pytest.approx(box_of(scene, "body:bar").bottom, abs=0.7)
+        assert box_of(scene, "beyond").left < box_of(scene, "support:R").left

@@ -9,7 +9,7 @@ import pytest
 from probgen.bank.depiction import Depictions, Look
 from probgen.figures.paper.scene import bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked, upward
+from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked
 from tests.figures.seen import tagged
 from tests.figures.sketches import KNOT, SLOPE, STACK, read, sketch, stage, surveyed
 from tests.figures.wedges import WEDGE
@@ -26,13 +26,6 @@ def test_what_rests_on_another_is_drawn_on_it_and_only_the_lower_on_the_ground()
 
 def blocks(text: str, *shown: str) -> dict[str, Block]:
     return dict(stage(text, *shown).blocks)
-
-
-def test_what_stands_on_another_is_drawn_after_it() -> None:
-    template, values, _ = read(STACK)
-    measured = surveyed(template, values)
-    assert [body.id for body in measured.system.bodies] == ["books", "box"]
-    assert [body.id for body in upward(measured)] == ["box", "books"]
 
 
 @pytest.mark.parametrize(

@@ -269,3 +269,19 @@ def test_what_is_too_low_for_its_label_has_it_beside(word: str) -> None:
     parts = outlines(scene, "body:crate")
     assert not any(encloses(each.lines[0], label.box.centre) for each in parts if each.closed)
     assert touching(scene) == []
+
+
+def test_a_panel_is_labelled_before_its_face_and_dashed_against_its_friction() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "panel-pressed-wall"))
+    for own in solved(problem, 3):
+        scene = scenes_of(problem, own)[0]
+        walls = [bounds([wall]) for wall in tagged(scene, "ground")]
+        for body, sign in (("low", -1), ("high", 1)):
+            panel, after = (bounds([shape]) for shape in tagged(scene, f"body:{body}"))
+            assert (after.centre.imag - panel.centre.imag) * sign > 0.0
+            (wall,) = [each for each in walls if abs(each.left - panel.right) < 2.0]
+            assert wall.bottom < min(panel.bottom, after.bottom)
+            assert wall.top > max(panel.top, after.top)
+        masses = [label.box for label in scene.labels if str(label.tag) == "label:mass"]
+        assert len(masses) == 2
+        assert all(any(0.0 < wall.left - box.right < 20.0 for wall in walls) for box in masses)

@@ -12,6 +12,8 @@ from probgen.figures.paper.tag import What
 from probgen.figures.parts.mechanical import PIN
 from probgen.figures.situation.fixture import Fixture
 from probgen.figures.situation.support import draw_supports, fixture_of
+from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
+from tests.figures.seen import box_of, tagged
 from tests.figures.sketches import BEAM, DRUM, HINGED, LEANING, LIMB, SLOPE, STACK, TRUSS, stage
 
 TIED = """
@@ -239,3 +241,15 @@ def test_a_hinge_that_no_wall_holds_is_a_peg_where_it_is_seen_from_above() -> No
     peg = fixture_of(above, element)
     assert not peg.surfaces
     assert all(isinstance(shape, Arc) and shape.centre == 0j for shape in peg.shapes)
+
+
+def test_a_block_of_wood_has_its_edge_under_the_bar_and_stands_on_the_ground_of_a_batten() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "crowbar-stone"))
+    for own in solved(problem, 3):
+        scene = scenes_of(problem, own)[0]
+        block, batten = box_of(scene, "support:R"), box_of(scene, "support:N_1")
+        assert block.bottom == pytest.approx(batten.bottom, abs=0.6)
+        assert block.width == pytest.approx(block.height)
+        assert block.left > box_of(scene, "body:stone").right  # clear of the stone
+        assert batten.width < 14.0
+        assert len(tagged(scene, "ground")) == 1  # one ground

@@ -1,0 +1,51 @@
+"""A valve's disc is on its seat, a stone is cut away over what lifts it, a panel slips ahead."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Path, bounds
+from probgen.figures.paper.tag import UNTAGGED, What
+from probgen.figures.parts import works
+
+
+def test_a_valve_is_closed_and_its_spindle_reaches_up_to_what_it_pushes() -> None:
+    shapes = works.valve(0j, -22 + 3j, UNTAGGED)
+    spindle, disc = (bounds([shape]) for shape in shapes[-2:])
+    walls = [bounds([shape]) for shape in shapes[-4:-2]]
+    assert spindle.top == pytest.approx(0.0, abs=0.3)
+    assert spindle.bottom == pytest.approx(disc.top, abs=0.6)
+    assert disc.bottom == pytest.approx(-works.SPINDLE, abs=0.3)
+    assert all(wall.top == pytest.approx(disc.bottom, abs=0.6) for wall in walls)
+    assert disc.left > walls[0].left
+    assert disc.right < walls[1].right
+
+
+def test_the_post_on_a_boiler_reaches_its_pin() -> None:
+    pin = -22 + 3j
+    with_post, without = (works.valve(0j, each, UNTAGGED) for each in (pin, None))
+    assert len(with_post) == len(without) + 1
+    posts = [bounds([s]) for s in with_post if isinstance(s, Path) and s.tag.what is What.BEYOND]
+    assert any(abs(box.top - pin.imag) < 0.5 and box.left < pin.real < box.right for box in posts)
+
+
+@pytest.mark.parametrize("lifted", [True, False])
+def test_a_stone_is_cut_away_over_what_lifts_its_end(lifted: bool) -> None:
+    shape = works.stone((0j, 90 + 0j), 6.5, UNTAGGED, lifted=(False, lifted))
+    corners = shape.lines[0]
+    low = [spot for spot in corners if spot.imag < 0.0]
+    near = [spot for spot in low if spot.real > 85.0]
+    assert bool(near) is not lifted
+    assert min(spot.imag for spot in corners) == -6.5
+
+
+@pytest.mark.parametrize("ahead", [1j, -1j])
+def test_a_panel_is_dashed_where_it_is_about_to_slide(ahead: complex) -> None:
+    body, after = works.panel(0j, 3 + 36j, ahead, UNTAGGED)
+    assert isinstance(after, Path)
+    assert after.pen.gap
+    beyond = bounds([after])
+    side = beyond.top if ahead.imag > 0 else -beyond.bottom
+    assert side > 36.0 + 5.0
+    assert (beyond.left, beyond.right) == pytest.approx((-3.0, 3.0), abs=0.5)
+    assert works.panel(0j, 3 + 36j, 0j, UNTAGGED) == (body,)
