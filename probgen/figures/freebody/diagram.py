@@ -14,7 +14,7 @@ from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
-from probgen.figures.freebody.arrows import Arrows, particle_radius
+from probgen.figures.freebody.arrows import Arrows
 from probgen.figures.freebody.corner import draw_axes, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.lengths import (
@@ -228,15 +228,14 @@ class _Diagram:
         self.lettering = Lettering(self.field)
         self.forces = shown.forces
         self.marks = shown.marks
-        self.single, self.joints = sized.single, sized.joints
+        self.single, self.joints, self.radius = sized.single, sized.joints, sized.radius
         self.arrows = self._arrows(sized.lengths)
 
     def _arrows(self, lengths: ArrowScale) -> Arrows:
         """The arrows of all forces, none of them drawn yet."""
         outlines = [each.outline(self.measured, self.scale) for each in self.solids]
         points = [self._spot(vector.at) for vector in self.forces]
-        small = len(self.body.outline) < 2
-        radius = particle_radius((*self.single, *self.joints)) if small else 0.0
+        radius = self.radius if len(self.body.outline) < 2 else 0.0
         return Arrows(self.field, outlines, points, self.scale, lengths, self.marks, radius)
 
     def strokes(self) -> Box:
@@ -257,8 +256,7 @@ class _Diagram:
         own = {force.id for force in self.system.forces if force.body == solid.body.id}
         points = [self._spot(vector.at) for vector in self.forces if vector.id in own]
         shown = self.measured, solid.body, solid.look
-        radius = self.arrows.radius or particle_radius(())
-        draw_body(self.field, *shown, self.scale, radius, solid.shape, solid.at, points)
+        draw_body(self.field, *shown, self.scale, self.radius, solid.shape, solid.at, points)
 
     def _parts(self, vector: Vector) -> tuple[Vector, ...]:
         """The components of a slanting force, where the balance goes by them."""

@@ -8,6 +8,7 @@ from itertools import chain
 from typing import Final, Literal
 
 from probgen.bank.labels import Labels
+from probgen.figures.freebody.arrows import particle_radius
 from probgen.figures.freebody.corner import Frame
 from probgen.figures.freebody.lengths import Lengths
 from probgen.figures.freebody.solids import Solid
@@ -57,11 +58,15 @@ class Shown:
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """The forces a diagram has arrows of, and how long these are."""
+    """The forces a diagram has arrows of, and how long these are.
+
+    radius: of a particle's ring, pt, the same in all the diagrams of a key.
+    """
 
     single: tuple[Vector, ...]
     joints: Joints
     lengths: ArrowScale
+    radius: float
 
 
 def in_proportion(shown: Sequence[Shown], share: float) -> tuple[Sized, ...]:
@@ -77,8 +82,17 @@ def in_proportion(shown: Sequence[Shown], share: float) -> tuple[Sized, ...]:
         for each in joints
     ]
     lengths = _scale(shown, joints, share)
-    pairs = zip(shown, joints, strict=True)
-    return tuple(Sized(_singles(each, own), own, lengths) for each, own in pairs)
+    arrows = [(_singles(each, own), own) for each, own in zip(shown, joints, strict=True)]
+    particles = [len(each.body.outline) < 2 and not each.faced for each in shown]
+    radius = max(
+        (
+            particle_radius((*a, *b))
+            for (a, b), small in zip(arrows, particles, strict=True)
+            if small
+        ),
+        default=particle_radius(()),
+    )
+    return tuple(Sized(single, own, lengths, radius) for single, own in arrows)
 
 
 def _scale(shown: Sequence[Shown], joints: Sequence[Joints], share: float) -> ArrowScale:

@@ -12,7 +12,10 @@ from probgen.figures.freebody.lengths import Lengths
 from probgen.figures.freebody.shown import Shown, in_proportion
 from probgen.figures.freebody.solids import Solid
 from probgen.figures.measured.vector import vectors
+from probgen.figures.paper.scene import Arc
 from probgen.statics.system import ForcePart
+from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
+from tests.figures.seen import tagged
 from tests.figures.sketches import surveyed
 from tests.situations import STAYED_SHELF, worked
 
@@ -79,3 +82,12 @@ def test_a_force_is_as_long_where_its_components_are_seen_as_where_they_are_not(
     first, second = lengths(slanting, replace(slanting, parted=False))
     assert first == second
     assert first[0] > lengths(replace(slanting, parted=False))[0][0]
+
+
+def test_the_particles_of_a_key_are_drawn_alike() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "ridge-two-pallets"))
+    for own in solved(problem, 3):
+        _, *diagrams = scenes_of(problem, own)
+        rings = [s for each in diagrams for s in tagged(each, "body") if isinstance(s, Arc)]
+        assert len(rings) == 2
+        assert len({ring.radius for ring in rings}) == 1
