@@ -96,35 +96,6 @@ def bone(joint: Spot, end: Spot, tag: Tag, thickness: float = 1.0) -> tuple[Shap
     return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
-def head(base: Spot, radius: float, facing: int, tag: Tag, lean: float = 0.0) -> tuple[Shape, ...]:
-    """A head in profile with its neck, standing on `base`, the joint of head and neck.
-
-    facing: 1 to the right, -1 to the left; lean: how far it is bent forward, degrees.
-    """
-    r, turn = radius, heading(-lean * facing)
-
-    def at(x: float, y: float) -> Spot:
-        return base + r * complex(x * facing, y) * turn
-
-    profile = Curve(
-        at(-0.42, -0.75),
-        (
-            (at(-0.40, -0.2), at(-0.9, 0.2), at(-0.92, 0.9)),
-            (at(-0.94, 1.9), at(0.75, 2.0), at(0.88, 1.05)),
-            (at(0.9, 0.9), at(1.08, 0.62), at(1.12, 0.5)),  # the nose
-            (at(1.1, 0.4), at(0.98, 0.42), at(0.95, 0.36)),
-            (at(0.98, 0.1), at(0.96, -0.22), at(0.6, -0.2)),  # the chin
-            (at(0.4, -0.18), at(0.32, -0.3), at(0.34, -0.75)),
-        ),
-        MEDIUM,
-        tag,
-        tone=Tone.BODY,
-    )
-    if lean:  # where the eye would be, the centre of mass is marked
-        return (profile,)
-    return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
-
-
 def trunk(hips: Spot, neck: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A trunk seen from the side, from the hips to the neck; the back is its upper side."""
     n = abs(neck - hips)

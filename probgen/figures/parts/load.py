@@ -11,7 +11,7 @@ from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import arm, goods, limb, mechanical, person
+from probgen.figures.parts import arm, goods, mechanical, person, profile
 
 PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD, Thing.TODDLER)
 ROPE: Final = 12.0
@@ -168,7 +168,7 @@ def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     facing = 1 if seat.beyond.real >= 0 else -1
     lean = max(abs(90.0 - bearing(seat.beyond)) - 25.0, 0.0)
     neck = seat.spot - 1j * heading(-lean * facing) * _BRAIN * _HEAD
-    shapes = limb.head(neck, _HEAD, facing, tag, lean)
+    shapes = profile.head(neck, _HEAD, facing, tag, lean)
     return *shapes, *mechanical.centre_mark(seat.spot, tag)
 
 

@@ -9,7 +9,7 @@ from probgen.bank.depiction import Anchor, Look, Source
 from probgen.figures.measured.flat import flat_of
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import arm, limb, mechanical, person, rod, solid
+from probgen.figures.parts import arm, limb, mechanical, person, profile, rod, solid
 from probgen.figures.parts.flat import flat
 from probgen.figures.situation.built import built
 from probgen.figures.situation.shape import ROUND, arms_of
@@ -83,7 +83,7 @@ def _particle(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ..
         return block.drawn(spot, tag)
     match look:
         case Look.HEAD:
-            return limb.head(spot, 18.0, 1, tag)
+            return profile.head(spot, 18.0, 1, tag)
         case Look.KNEECAP:
             return limb.kneecap(spot, _pulled(stage, body), tag)
         case Look.BOLLARD:
@@ -152,7 +152,7 @@ def _limb(
             heavy = [stage.spot(e.at) for e in own if e.kind == Kind.WEIGHT]
             way = (heavy[0] if heavy else spots[-1]) - joint
             radius = min(max(1.5 * abs(way), 26.0), 60.0)
-            return limb.head(joint, radius, 1 if way.real >= 0 else -1, tag, BENT)
+            return profile.head(joint, radius, 1 if way.real >= 0 else -1, tag, BENT)
         case Look.PUSH_UP:
             return person.braced(spots[0], spots[len(spots) // 2], spots[-1], tag)
     return ()

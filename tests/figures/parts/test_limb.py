@@ -17,21 +17,6 @@ def test_toes_are_on_the_side_that_is_asked_for(toes: int) -> None:
     assert box.bottom < -80.0
 
 
-@pytest.mark.parametrize("facing", [1, -1])
-def test_a_head_looks_the_way_it_faces(facing: int) -> None:
-    profile, eye = limb.head(0j, 20.0, facing, UNTAGGED)
-    box, eyes = bounds([profile]), bounds([eye])
-    assert eyes.centre.real * facing > 0
-    assert box.left < eyes.centre.real < box.right
-    assert box.height > 20.0
-
-
-def test_a_bent_head_has_no_eye_where_its_centre_of_mass_is_marked() -> None:
-    assert len(limb.head(0j, 20.0, 1, UNTAGGED, 14.0)) == 1
-    upright, bent = (bounds(limb.head(0j, 20.0, 1, UNTAGGED, lean)[:1]) for lean in (0.0, 25.0))
-    assert bent.right > upright.right
-
-
 def test_a_muscle_runs_from_its_insertion_to_its_end() -> None:
     tendons, belly, _, _ = limb.muscle(1 + 2j, 1 + 62j, UNTAGGED)
     assert isinstance(tendons, Path)

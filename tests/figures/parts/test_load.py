@@ -12,7 +12,7 @@ from probgen.bank.vocabulary import LOADS
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import arm, goods, limb, mechanical, person
+from probgen.figures.parts import arm, goods, mechanical, person, profile
 from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs, largest_scale
 from tests.figures.seen import tag
 
@@ -144,8 +144,8 @@ def test_a_head_looks_to_the_side_its_trunk_leans_to(degrees: float, facing: int
     way = heading(degrees)
     shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, _TAG)
     up = heading(90.0 - 35.0 * facing)
-    profile = limb.head(SPOT - 8.25 * up, 11.0, facing, _TAG, 35.0)
-    assert bounds(shapes[:1]) == pytest.approx(bounds(profile))
+    face = profile.head(SPOT - 8.25 * up, 11.0, facing, _TAG, 35.0)
+    assert bounds(shapes[:1]) == pytest.approx(bounds(face))
     assert shapes[1:] == mechanical.centre_mark(SPOT, _TAG)
     elsewhere, _ = draw_load(load("head"), LEVEL, ROOM, _TAG)  # not at an end it is a ball
     assert elsewhere == mechanical.ball(FOOT + 7j, 7.0, _TAG)
