@@ -1,5 +1,5 @@
-"""Somebody standing on one leg, from the chest down, seen from the front: an outline behind the
-parts of the body that matter.
+"""Somebody standing on one leg, from the chest to below the knees, seen from the front: an outline
+behind the parts of the body that matter.
 
 Places are pt; the outline is given in centimetres from the hip joint of the standing leg, to the
 inner side and up.  The proportions are those of an adult as sketched by common practice, from
@@ -16,8 +16,8 @@ from typing import Final
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Curve, Pen, Shape, Spot, Tone
 from probgen.figures.paper.tag import Tag
 
-SOLE: Final = 0.88
-"""How far the sole is below the hip joint, m."""
+CUT: Final = 0.54
+"""How far below the hip joint the legs are broken off, m."""
 
 KNEE: Final = 0.42
 """How far the knee is below it, m."""
@@ -60,19 +60,16 @@ class Body:
         return self.waist + 2.0
 
     def outline(self, tag: Tag) -> tuple[Shape, ...]:
-        """Chest, hips and legs: one straight, the other with its foot off the ground."""
+        """Chest, hips and legs, which are broken off at one level."""
         hip, m = -self.crest - _SKIN, self.middle
         outer = ((m - self.chest, _TOP), (m - self.chest + 0.4, 36.0), (m - self.waist, _WAIST),
                  (hip + 2.2, 12.0), (hip, 0.0), (hip + 1.2, -14.0),
-                 (-5.6, -38.0), (-5.8, -56.0), (-3.4, -80.0))  # fmt: skip
-        sole = ((-4.4, -85.0), *((-5.0, -88.0),) * 2, *((5.2, -88.0),) * 2, (4.4, -85.0))
-        inside = ((3.4, -80.0), (5.6, -56.0), (5.2, -42.0), (m - 1.6, -18.0), (m - 0.7, -11.5))
-        other = ((-5.6, -38.0), (-5.6, -50.0), (-3.2, -68.0), (-3.9, -74.0), (-2.8, -80.0),
-                 (0.2, -82.0), (3.2, -79.5), (3.9, -74.0), (3.2, -68.0), (5.4, -50.0),
-                 (5.2, -40.0), (m - 1.6, -18.0), (m - 0.7, -11.5))  # fmt: skip
-        raised = [(2 * m - x, y) for x, y in reversed(other)]
-        back = [(2 * m - x, y) for x, y in reversed(outer[:6])]
-        run = (*outer, *sole, *inside, *raised, *back)
+                 (-5.6, -38.0))  # fmt: skip
+        low = -100.0 * CUT
+        end = (*((-5.8, low),) * 2, (-2.0, low + 0.9), (1.8, low - 0.9), *((5.6, low),) * 2)
+        inside = ((5.2, -42.0), (m - 1.6, -18.0), (m - 0.7, -11.5))
+        leg = (*outer, *end, *inside)
+        run = (*leg, *((2 * m - x, y) for x, y in reversed(leg)))
         third = (run[-1][0] - run[0][0]) / 3.0
         torn = ((run[0][0] + 2 * third, _TOP + 3.0), (run[0][0] + third, _TOP - 3.0), run[0])
         return (self._drawn(run, torn, tag),)

@@ -20,7 +20,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import rod, scenery, solid, vehicles, works
+from probgen.figures.parts import limb, rod, scenery, solid, vehicles, works
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -37,7 +37,7 @@ from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.slider import sliding
 from probgen.figures.situation.slope import inclines_at, is_slope, slope, to_pulley
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.standing import ground_under
+from probgen.figures.situation.standing import broken_off
 from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
@@ -83,7 +83,10 @@ def source(stage: Stage, element: Element) -> Fixture:
             surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
             return Fixture((line(spot, face, MEDIUM, tag),), (surface,))
         case Source.STICK:
-            foot = ground_under(stage, spot) or spot - 1j * _STICK
+            if end := broken_off(stage, spot):
+                mark = limb.break_mark(end, 270.0, 1.5, tag)
+                return Fixture((*solid.stick(spot, end, tag), *mark))
+            foot = spot - 1j * _STICK
             return Fixture(solid.stick(spot, foot, tag), (Surface(foot, 90.0, FACE, FACE),))
         case Source.GRIP:
             return Fixture(rod.pulling_hand(spot, -back, Tag(What.LOAD, element.id)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from probgen.bank.depiction import Look, Scenery, Source
 from probgen.figures.paper.scene import Shape, Spot
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts.standing import SOLE, Body
+from probgen.figures.parts.standing import CUT, Body
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Kind
 
@@ -25,10 +25,12 @@ def standing(stage: Stage) -> Body | None:
     return None
 
 
-def ground_under(stage: Stage, spot: Spot) -> Spot | None:
-    """Where the ground that somebody stands on is below a spot; None where nobody stands."""
+def broken_off(stage: Stage, spot: Spot) -> Spot | None:
+    """Where what reaches down to the ground below a spot is broken off, as the legs of somebody who
+    stands there are; None where nobody stands.
+    """
     body = standing(stage)
-    return complex(spot.real, body.joint.imag - SOLE * stage.scale) if body else None
+    return complex(spot.real, body.joint.imag - CUT * stage.scale) if body else None
 
 
 def beside_chest(stage: Stage, id: str) -> tuple[tuple[Spot, float], ...]:

@@ -21,7 +21,7 @@ from probgen.figures.situation.reeving import foot_height
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
-from probgen.figures.situation.standing import ground_under
+from probgen.figures.situation.standing import broken_off
 from probgen.figures.situation.water import hangs_from_wall
 from probgen.statics.system import Element, Kind
 
@@ -241,10 +241,9 @@ def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None
         ends = [stage.spot(name) for name in stage.system.body(element.body).outline]
         hand = max(ends, key=lambda spot: abs(spot - pin))
         shapes = (*arm.shoulder(pin, hand, Tag(What.BEYOND, element.id)), *shapes)
-    sole = ground_under(stage, pin)
-    if sole is not None:
+    if broken_off(stage, pin) is not None:
         shapes += limb.bone(pin, pin - 1j * KNEE * stage.scale, tag, 0.5)
-        return Fixture(shapes, (Surface(sole, 90.0, FACE, FACE),), gap=_RING)
+        return Fixture(shapes, gap=_RING)
     way = beyond(part, told, stage.size(element.body))
     if way:
         shapes += limb.bone(pin, pin + way, tag, 1.0 if part is Look.FOREARM else 1.3)

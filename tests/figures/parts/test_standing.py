@@ -1,4 +1,4 @@
-"""The outline of somebody on one leg: about the joint, one foot on the ground, the other off it."""
+"""The outline of somebody on one leg: about the joint, both legs broken off at one level."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import pytest
 
 from probgen.figures.paper.scene import box_around, runs
 from probgen.figures.paper.tag import UNTAGGED
-from probgen.figures.parts.standing import SOLE, Body
+from probgen.figures.parts.standing import CUT, KNEE, Body
 from probgen.figures.situation.shape import encloses
 
 CM = 1.7
@@ -22,14 +22,15 @@ def spots_of(own: Body) -> list[complex]:
 
 
 @pytest.mark.parametrize("inner", [1, -1])
-def test_the_standing_foot_is_on_the_ground_the_other_off_it(inner: int) -> None:
+def test_both_legs_are_broken_off_at_one_level_below_the_knee(inner: int) -> None:
     own = body(inner)
     spots = spots_of(own)
-    sole = own.joint.imag - 100 * CM * SOLE
+    cut = own.joint.imag - 100 * CM * CUT
     legs = {True: [s for s in spots if (s - own.joint).real * inner < own.middle * CM]}
     legs[False] = [s for s in spots if s not in legs[True]]
-    assert min(s.imag for s in legs[True]) == pytest.approx(sole, abs=0.2)
-    assert min(s.imag for s in legs[False]) > sole + 5 * CM
+    assert KNEE < CUT
+    for leg in legs.values():
+        assert min(s.imag for s in leg) == pytest.approx(cut, abs=2.0 * CM)
 
 
 @pytest.mark.parametrize("inner", [1, -1])

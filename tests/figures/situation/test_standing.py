@@ -1,12 +1,12 @@
-"""The person about a pelvis: on one ground with a stick, the joint where the problem has it."""
+"""The person about a pelvis: with a stick, the joint where the problem has it."""
 
 from __future__ import annotations
 
 import pytest
 
 from probgen.figures.paper.scene import Scene, bounds
-from probgen.figures.parts.standing import SOLE
-from probgen.figures.situation.standing import beside_chest, ground_under, standing
+from probgen.figures.parts.standing import CUT
+from probgen.figures.situation.standing import beside_chest, broken_off, standing
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import tagged
 from tests.figures.sketches import LIMB, stage
@@ -24,7 +24,7 @@ def test_nobody_stands_where_none_is_told_or_there_is_no_pelvis() -> None:
     for shown in (SHOWN[:2], ('limb = "leg"', SHOWN[2])):
         set_out = stage(HIP, *shown)
         assert standing(set_out) is None
-        assert ground_under(set_out, 0j) is None
+        assert broken_off(set_out, 0j) is None
         assert beside_chest(set_out, "limb") == ()
 
 
@@ -41,12 +41,11 @@ def test_its_joint_crest_and_middle_are_those_of_the_pelvis() -> None:
     assert [way for _, way in beside_chest(turned, "limb")] == [0.0] * 3
 
 
-def test_foot_and_stick_stand_on_one_ground_a_leg_below_the_joint() -> None:
+def test_legs_and_stick_are_broken_off_at_one_level_so_that_the_hip_is_large() -> None:
     for scene in drawn():
-        ground, stick = bounds(tagged(scene, "ground")), bounds(tagged(scene, "support:S"))
-        legs, joint = bounds(tagged(scene, "scenery")), bounds(tagged(scene, "support:J")[:1])
-        assert stick.bottom == pytest.approx(ground.centre.imag, abs=0.6)
-        assert legs.bottom == pytest.approx(ground.centre.imag, abs=0.6)
-        assert joint.centre.imag - ground.centre.imag == pytest.approx(SOLE * scene.scale, abs=0.6)
-        assert ground.left < legs.left + 15.0
-        assert ground.right > stick.right
+        stick, legs = bounds(tagged(scene, "support:S")), bounds(tagged(scene, "scenery"))
+        joint = bounds(tagged(scene, "support:J")[:1])
+        assert tagged(scene, "ground") == ()
+        assert stick.bottom == pytest.approx(legs.bottom, abs=3.5)
+        assert joint.centre.imag - legs.bottom == pytest.approx(CUT * scene.scale, abs=2.5)
+        assert scene.scale > 165.0  # pt for each metre
