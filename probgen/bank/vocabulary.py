@@ -218,7 +218,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WALL_LEFT, ("wall left",), "a wall to the left of all, which holds nothing"),
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
-    Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, from chest to knees"),
+    Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, to the knees"),
     Entry(Scenery.VAN, ("van",), "the rear of a van below the first hinge, struts pinned on it"),
     Entry(Scenery.STAIRS, ("stairs",), "a staircase that rises below the first body as it does"),
     Entry(Scenery.HATCHWAY, ("hatchway",), "the floor past an opening that the first body covers"),
