@@ -57,9 +57,17 @@ def _inline(before: Inline | None, inline: Inline, then: Inline | None) -> str:
             leads_on = isinstance(then, Math) and written.endswith(": ")
             return rf"{written[:-1]}\enskip " if leads_on else written
         case Math(formula):
-            written = latex_in_line(formula)
-            short = sum(isinstance(piece, Relation) for piece in formula) <= 1
-            return f"${{{written}}}$" if short else f"${written}$"  # braces: never torn apart
+            return _formula(formula)
+
+
+def _formula(formula: Formula) -> str:
+    r"""A formula in a line, never torn apart; a chain of several relations may be before the second
+    and further ones, where `\link` stands.
+    """
+    starts = [place for place, piece in enumerate(formula) if isinstance(piece, Relation)]
+    parts = [formula[start:end] for start, end in pairwise([0, *starts[1:], len(formula)])]
+    first, *links = [latex_in_line(part) for part in parts]
+    return "".join([f"${{{first}}}$", *(rf"\link{{{link}}}" for link in links)])
 
 
 def write_step(section: Section, number: int, draw: Draw) -> str:
@@ -180,6 +188,8 @@ def write_rows(rows: Sequence[Row]) -> str:
             lines.append(r"\mayturn")
         links = [_row(link) for link in _links(row)]
         lines.append(links[0] if len(links) == 1 else rf"\chain{{{''.join(links)}}}")
+    if len(rows) > 1 and not any(row.left for row in rows[-2:]):
+        lines[-2:] = [rf"\lastrows{{{lines[-2]}{lines[-1]}}}"]
     body = "%\n".join(lines)
     return f"\\working{{%\n{body}%\n}}"
 
