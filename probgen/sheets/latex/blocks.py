@@ -75,7 +75,8 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
 
     The heading runs into a first paragraph and stands over anything else.  A first paragraph stays
     with the text that leads on to an equation.  What goes on from the equations or the text before
-    it, or leads on from there, is bound to it; equations after others are linked to them.
+    it, or leads on from there, is bound to it; equations after others are linked to them, and
+    the items of a list to the text before it.
     """
     hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
@@ -132,7 +133,10 @@ def _flows(blocks: Sequence[Flowing], before: Sequence[Flowing]) -> Iterator[str
             yield rf"\flow{{\keepline{{{write_rows(block.rows)}}}}}"
             place += 1
         else:
-            yield from (rf"\flow{{{part}}}" for part in _parts(block))
+            for number, part in enumerate(_parts(block)):
+                if isinstance(block, Itemize) and (number or isinstance(last, Paragraph)):
+                    yield r"\linked"
+                yield rf"\flow{{{part}}}"
             place += 1
 
 
