@@ -120,7 +120,7 @@ def _flows(blocks: Sequence[Flowing], before: Sequence[Flowing]) -> Iterator[str
         last = [*before, *blocks[:place]][-1]
         if _is_bound(last, block):
             yield r"\bound"
-        elif isinstance(last, Display) and isinstance(block, Display):
+        elif isinstance(last, Display | Itemize) and isinstance(block, Display):
             yield r"\linked"
         following = blocks[place + 1] if place + 1 < len(blocks) else None
         if isinstance(block, Display) and isinstance(following, Display):
@@ -135,7 +135,7 @@ def _flows(blocks: Sequence[Flowing], before: Sequence[Flowing]) -> Iterator[str
         else:
             for number, part in enumerate(_parts(block)):
                 if isinstance(block, Itemize) and (number or isinstance(last, Paragraph)):
-                    yield r"\linked"
+                    yield r"\listed"
                 yield rf"\flow{{{part}}}"
             place += 1
 
