@@ -49,6 +49,14 @@ LINE = 12.0  # pt, of a key's text
 SHORT = 0.20  # what the last page of a problem that goes over it holds at least
 
 
+def key_alone(id: str, number: int) -> tuple[Page, ...]:
+    """The key to one draw of a problem on its own, without the head of a class's."""
+    single = work_single(id, number, {}, Convention(), template_from="", values_from="")
+    document = Typesetter().document(Kind.KEYS, copy_of_one(single))
+    (each,) = print_batch([document]).printed
+    return pages(each.pdf)
+
+
 def faults(key: Sequence[Page], id: str = "") -> Iterator[str]:
     """What a page should not have, in a key to a problem alone where that is named."""
     if not any(line.begins_problem for line in key[0].lines):
@@ -109,6 +117,27 @@ def test_text_goes_on_beside_the_next_figure() -> None:
         # By their feet, as a figure's label may stand higher on the line of a heading; in pt, and
         # the axes are told in three lines.
         assert abs(forces.bottom - axes.bottom) < 80.0
+
+
+@pytest.mark.parametrize("number", [1, 2, 3])
+def test_no_step_waits_for_the_foot_of_a_high_figure(number: int) -> None:
+    """The axes are told in two lines; the forces were 20 mm further down, below the figure."""
+    (first, *_) = key_alone("cabinet-slide-or-tip", number)
+    axes, forces, *_ = (line for line in first.lines if line.begins_step)
+    assert forces.bottom - axes.bottom < 2 * LINE + WIDEST
+
+
+@pytest.mark.parametrize("id", ["diving-board", "jetty-mooring", "safety-valve-lever"])
+def test_no_zero_stands_alone_below_its_numbers(id: str) -> None:
+    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
+    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
+    assert [text for text in lines if text.startswith("= 0")] == []
+
+
+def test_a_chain_of_equations_in_a_text_ends_no_line_with_a_relation() -> None:
+    documents = printed(copies(["mast-guy-wind", "sign-arm-strut"], 3), LOOKS["letter"])
+    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
+    assert [text for text in lines if text.endswith(("=", "= "))] == []
 
 
 def test_a_page_takes_a_figure_as_high_as_its_room() -> None:
@@ -208,10 +237,7 @@ BEGINS = re.compile(r"\d+ |[A-Z][a-z]+ ")  # a step, or a sentence
 )
 def test_a_page_begins_with_a_step_or_a_sentence(id: str, number: int) -> None:
     """No line of a text, nor one of two equations below each other that follow from one text."""
-    single = work_single(id, number, {}, Convention(), template_from="", values_from="")
-    document = Typesetter().document(Kind.KEYS, copy_of_one(single))
-    (each,) = print_batch([document]).printed
-    tops = [page.lines[0].text for page in pages(each.pdf)[1:]]
+    tops = [page.lines[0].text for page in key_alone(id, number)[1:]]
     assert [top for top in tops if not BEGINS.match(top)] == []
 
 

@@ -48,8 +48,9 @@ INLINES = {
     "one relation holds together": (
         (Math((T, Relation("="), FORCE)),), r"${T = 12.0\,\mathrm{N}}$",
     ),
-    "a chain may break": (
-        (Math((T, Relation("="), T, Relation("="), FORCE)),), r"$T = T = 12.0\,\mathrm{N}$",
+    "a chain may break before a relation": (
+        (Math((T, Relation("="), T, Relation("="), FORCE)),),
+        r"${T = T}$\link{= 12.0\,\mathrm{N}}",
     ),
 }  # fmt: skip
 
@@ -79,7 +80,8 @@ STEPS = {
     ),
     "a picture hangs from the heading on": (
         (TEXT, Itemize(((Text("a"),),)), Picture("situation")),
-        "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n\\lastflow{\\listitem{a}}",
+        "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n"
+        "\\listed\n\\lastflow{\\listitem{a}}",
     ),
     "two workings may share a line": (
         (TEXT, Display((ROW,)), Display((ROW,))),
@@ -113,6 +115,12 @@ def test_blocks(blocks: tuple[Block, ...], latex: str) -> None:
 @pytest.mark.parametrize(("blocks", "latex"), STEPS.values(), ids=STEPS)
 def test_steps(blocks: tuple[Block, ...], latex: str) -> None:
     assert write_step(Section("Pull & push", blocks), 3, draw) == latex
+
+
+def test_the_last_two_rows_may_share_a_line() -> None:
+    rows = [Row((T,), "=", (FORCE,)), Row((), "=", (FORCE,)), Row((), "=", (FORCE,))]
+    assert write_rows(rows).count(r"\lastrows{\row{}") == 1
+    assert r"\lastrows" not in write_rows(rows[:2])
 
 
 def test_a_row_without_left_side() -> None:
