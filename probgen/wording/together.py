@@ -76,7 +76,7 @@ def together_passage(
         *_balances(digits, step),
         *one_paragraph(
             *reasons(digits, step, _steps_before(digits, step)),
-            sentences(NoneAlone(len(group), _as_stated(digits, names)), bound=True),
+            sentences(NoneAlone(len(group), _as_stated(digits, names))),
             *_combined(digits, step),
         ),
         *_worked(digits, step),
