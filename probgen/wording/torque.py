@@ -181,12 +181,12 @@ def _silent(digits: Digits, step: Step) -> Iterator[Fact]:
     at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
     through = [force for force in silent if force not in at_pivot]
     if at_pivot:
-        yield _no_arm(at_pivot, False, known)
+        yield _no_arm(at_pivot, "", known)
     if through:
-        yield _no_arm(through, True, known)
+        yield _no_arm(through, pivot, known)
 
 
-def _no_arm(forces: list[Force], through: bool, known: frozenset[str]) -> Fact:
+def _no_arm(forces: list[Force], through: str, known: frozenset[str]) -> Fact:
     letters = tuple(dict.fromkeys(force.magnitude for force in forces))
     unknown = tuple(letter for letter in letters if not names_in(letter) <= known)
     return TurnsNothing(letters, through, unknown)

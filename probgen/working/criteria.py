@@ -248,6 +248,9 @@ def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion
             whose, solved = _whose(system, equation), step.expression != ZERO
             found = FoundFromBalance(name, equation.about, judged, whose, solved)
             yield Criterion("force", found, step.unknown)
+        case _ if step.expression == ZERO:  # the condition says so itself
+            said = ConditionWritten(_formula(equation))
+            yield Criterion("condition", said, step.unknown)
         case _:
             solved = all(term.magnitude != name for term in equation.terms)
             condition = FoundFromCondition(name, _formula(equation), judged, solved)

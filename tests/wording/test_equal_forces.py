@@ -59,7 +59,7 @@ def turning(convention: Convention) -> list[list[str]]:
 def test_equal_forces_are_told_by_where_they_act(convention: Convention, arms: list[str]) -> None:
     """P at the pivot turns nothing; the other two have one letter."""
     ((_, _, nothing, clockwise, _, *told),) = turning(convention)
-    assert nothing == "TurnsNothing(N_A P, False, N_A)"
+    assert nothing == "TurnsNothing(N_A P, , N_A)"
     assert clockwise == "TurnsBody(Placed(P, C) Placed(P, D), beam, clockwise, False)"
     assert told == arms
 

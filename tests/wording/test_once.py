@@ -34,8 +34,8 @@ def once(*passages: tuple[Fact, ...]) -> list[list[Fact]]:
 
 
 def test_why_forces_turn_nothing_is_explained_once_whatever_the_forces() -> None:
-    first, second = TurnsNothing((A,), False, (A,)), TurnsNothing((B,), True, ())
-    assert once((first,), (second,)) == [[first], [TurnsNothing((B,), True, (), again=True)]]
+    first, second = TurnsNothing((A,), "", (A,)), TurnsNothing((B,), "C", ())
+    assert once((first,), (second,)) == [[first], [TurnsNothing((B,), "C", (), again=True)]]
 
 
 def test_each_strut_is_told_once_and_the_reason_with_the_first() -> None:

@@ -127,7 +127,7 @@ def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive
 HINGE_AT_A = [
     "TurningHeading(shelf, A)",
     "PivotHeld(A, torque, hinge, R, shelf)",
-    "TurnsNothing(R_x R_y, False, R_x R_y)",
+    "TurnsNothing(R_x R_y, , R_x R_y)",
 ]
 TURNED_BOTH_WAYS = [
     "TurnsBody(W_s W_t, shelf, clockwise, False)",
@@ -178,7 +178,7 @@ def test_an_arm_to_the_left() -> None:
     assert turning(text) == [[
         "TurningHeading(shelf, B)",
         "PivotHeld(B, torque, hinge, R, shelf)",
-        "TurnsNothing(R_x R_y, False, R_x R_y)",
+        "TurnsNothing(R_x R_y, , R_x R_y)",
         "TurnsBody(T, shelf, clockwise, False)",
         "TurnsBody(W_s W_t, shelf, counter-clockwise, True)",
         "SquareToArm(W_s W_t, B G B A, sin 90° = 1)",
@@ -272,16 +272,16 @@ def test_what_touches_and_what_is_built_in() -> None:
         [
             "TurningHeading(right, B)",
             "PivotHeld(B, torque, pushed, N, right)",
-            "TurnsNothing(N, False, N)",
-            "TurnsNothing(Q_x, True, Q_x)",
+            "TurnsNothing(N, , N)",
+            "TurnsNothing(Q_x, B, Q_x)",
             "TurnsBody(Q_y W_r, right, counter-clockwise, True, True)",
             "SquareToArm(Q_y W_r, B C B G, sin 90° = 1)",
         ],
         [
             "TurningHeading(left, A)",
             "PivotHeld(A, torque, built-in, R, left)",
-            "TurnsNothing(R_x R_y, False, R_x R_y)",
-            "TurnsNothing(Q_x, True, Q_x)",
+            "TurnsNothing(R_x R_y, , R_x R_y)",
+            "TurnsNothing(Q_x, A, Q_x)",
             "TurnsBody(Q_y M_A, left, counter-clockwise, True, True)",
             "SquareToArm(Q_y, A C, sin 90° = 1)",
         ],
@@ -293,7 +293,7 @@ def test_where_lines_of_action_meet() -> None:
     (said,) = turning(THREE_CABLES)
     assert said[1].startswith("PivotMeeting(S")
     assert said[1].endswith(", torque, T_2 T_3)")
-    assert said[2] == "TurnsNothing(T_2 T_3, True, T_2 T_3)"
+    assert said[2] == "TurnsNothing(T_2 T_3, S_2, T_2 T_3)"
 
 
 def test_one_line_through_a_pivot_of_the_author_s_meets_no_other() -> None:
@@ -326,7 +326,7 @@ def test_a_known_force_at_the_pivot_leaves_with_no_unknown() -> None:
     """A lamp of 8.0 kg below the hinge: nothing unknown goes with it."""
     lamp = SHELF.replace('at = "B"\nmass', 'at = "A"\nmass')
     (said,) = turning(lamp + HINGED + STAYED + FIND_T)
-    assert said[2] == "TurnsNothing(R_x R_y W_t, False, R_x R_y)"
+    assert said[2] == "TurnsNothing(R_x R_y W_t, , R_x R_y)"
     told = " ".join(told_lines(lamp + HINGED + STAYED + FIND_T))
     assert "turn nothing, and the unknowns R_x and R_y leave the equation." in told
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from probgen.bank.depiction import Hinge
-from probgen.figures.paper.scene import HEAVY, Shape, Spot, heading, line
+from probgen.figures.paper.scene import HEAVY, Spot, heading, line
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb
 from probgen.figures.situation.drawn_line import Line
@@ -33,8 +33,7 @@ def muscle_of(stage: Stage, element: Element) -> Iterator[Line]:
             yield _over_knee(stage, element, start, heading(direction), knee)
             return
         end = start + heading(direction) * _muscle_reach(stage, element, start, direction)
-    origin = _origin(stage, element, end, tag)
-    yield Line((*origin, *limb.muscle(start, end, tag)), element.id, (start, end))
+    yield Line(limb.muscle(start, end, tag), element.id, (start, end))
 
 
 def _knee(stage: Stage, element: Element) -> Spot | None:
@@ -57,25 +56,37 @@ def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee:
     return Line(shapes, element.id, (start, cap))
 
 
-def _origin(stage: Stage, element: Element, end: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """The tendon from a muscle's end to the bone beyond the joint, where it ends beside that."""
+def _bone(stage: Stage, element: Element) -> tuple[Spot, complex] | None:
+    """The elbow that a muscle's body turns about, and the way from it to where the bone beyond is
+    broken off (pt).
+    """
     for hinge in stage.system.elements:
-        if hinge.kind != Kind.HINGE or hinge.body != element.body:
-            continue
         told, look = stage.depicts.hinges.get(hinge.id), stage.look(element.body)
-        if told is not Hinge.ELBOW:
-            continue
-        joint, way = stage.spot(hinge.at), beyond(look, told, stage.size(element.body))
-        along = (end - joint) / way
-        share, away = min(max(along.real + 0.15, 0.3), 0.92), abs(along.imag) * abs(way)
-        if away > _BONE:
-            side = way / abs(way) * (1j if along.imag > 0 else -1j)
-            return (line(end, joint + way * share + side * _BONE, HEAVY, tag),)
-    return ()
+        if hinge.kind is Kind.HINGE and hinge.body == element.body and told is Hinge.ELBOW:
+            return stage.spot(hinge.at), beyond(look, told, stage.size(element.body))
+    return None
+
+
+def _along(start: Spot, unit: complex, joint: Spot, bone: complex) -> float | None:
+    """How far (pt) a muscle goes to the bone, or beside it as far as that is drawn; a muscle that
+    pulls has no corner.  None where it goes away from it.
+    """
+    place, step = (start - joint) / bone, unit / bone  # along the bone and across it, as 1 is long
+    if step.real <= 0.0:
+        return None
+    if step.imag * place.imag < 0.0:
+        met = (abs(place.imag) - _BONE / abs(bone)) / abs(step.imag)
+        if met > 0.0 and place.real + met * step.real <= 1.0:
+            return met
+    return (1.0 - place.real) / step.real
 
 
 def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
     """How long a muscle is drawn that runs to no named point, pt."""
+    bone = _bone(stage, element)
+    along = _along(start, heading(direction), *bone) if bone else None
+    if along is not None:
+        return along
     reach, unit = 0.55 * stage.size(element.body), heading(direction)
     for joint in (e for e in stage.system.elements if e.kind == Kind.HINGE):
         across = (stage.spot(joint.at) - start).real

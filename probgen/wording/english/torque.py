@@ -50,7 +50,7 @@ def pivot_bare(fact: PivotBare, nouns: Nouns) -> Inlines:
 _PIVOTS: Final = {
     Hold.HINGE: "We take {word}s about {by} {P}.",
     Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds {body}.",
-    Hold.TOUCHING: "We take {word}s about {P}, where {body} touches {by}.",
+    Hold.TOUCHING: "We take {word}s about {P}, the point of contact with {by}.",
     Hold.PUSHED: "We take {word}s about {P}, where {by} {support} {body}.",
 }
 
@@ -85,22 +85,27 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
     these = series(fact.forces)
     if fact.again:
-        return filled(_AGAIN[fact.through, one], these=these)
+        return filled(_AGAIN[bool(fact.through), one], these=these, P=letter(fact.through))
     if not fact.through:
         where = "{these} acts there" if one else "{these} act there"
     elif one:
-        where = "The line of action of {these} passes through it"
+        where = "The line of action of {these} passes through {P}"
     else:
-        where = "The lines of action of {these} pass through it"
+        where = "The lines of action of {these} pass through {P}"
     arm = "its lever arm is zero: it turns" if one else "their lever arms are zero: they turn"
-    return filled(f"{where}, so {arm} nothing{{leaving}}.", these=these, leaving=_leaving(fact))
+    return filled(
+        f"{where}, so {arm} nothing{{leaving}}.",
+        these=these,
+        P=letter(fact.through),
+        leaving=_leaving(fact),
+    )
 
 
 _AGAIN: Final = {
     (False, True): "{these} acts there and turns nothing.",
     (False, False): "{these} act there and turn nothing.",
-    (True, True): "The line of action of {these} passes through it: {these} turns nothing.",
-    (True, False): "The lines of action of {these} pass through it: they turn nothing.",
+    (True, True): "The line of action of {these} passes through {P}: {these} turns nothing.",
+    (True, False): "The lines of action of {these} pass through {P}: they turn nothing.",
 }
 
 

@@ -69,13 +69,13 @@ class PassesThrough(Fact):
 class TurnsNothing(Fact):
     """Forces with no lever arm.
 
-    through: whether only their lines of action pass through the pivot, where else they act there.
+    through: the pivot, where only their lines of action pass through it; "" where they act there.
     unknowns: those of them that are still to be found, which leave the equation.
     again: whether the reason was given before.
     """
 
     forces: tuple[Expression, ...]
-    through: bool
+    through: str
     unknowns: tuple[Expression, ...]
     again: bool = False
 
