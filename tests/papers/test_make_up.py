@@ -249,19 +249,6 @@ def test_what_is_given_stands_on_the_page_of_its_statement() -> None:
     assert "Given" not in tops
 
 
-LONE = re.compile(r"[(]?[a-z]{4,}[.):,]*")
-
-
-@pytest.mark.parametrize(
-    "id", ["garland-two-lanterns", "climbing-triangle", "ladder-holds", "road-sign-wind"]
-)
-def test_no_word_alone_ends_a_text(id: str) -> None:
-    """ "slope of the left part above the", "horizontal"; "counter-clockwise", "(positive)."."""
-    documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
-    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
-    assert [text for text in lines if LONE.fullmatch(text)] == []
-
-
 ON_A_RESULT = ("With it:", "and put this", "Rx")
 
 
@@ -272,22 +259,6 @@ def test_what_is_said_of_a_result_stands_on_its_page() -> None:
     ]
     tops = [page.lines[0].text for each in documents for page in pages(each.pdf)]
     assert [top for top in tops if top.startswith(ON_A_RESULT)] == []
-
-
-@pytest.mark.parametrize("id", ["beam-stay-cable", "diving-board", "well-windlass"])
-def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
-    for each in printed(copies([id], 8), LOOKS["letter"], (Kind.SHEETS,)):
-        with pypdfium2.PdfDocument(each.pdf) as pdf:
-            lines = pdf[0].get_textpage().get_text_range().splitlines()
-        assert "Find" not in [line.strip() for line in lines]
-
-
-@pytest.mark.parametrize("id", ["road-sign-wind", "ladder-holds"])
-def test_no_word_alone_ends_what_a_sheet_says(id: str) -> None:
-    """ "couples counter-", "clockwise."; "and by what", "margin."."""
-    documents = printed(copies([id], 2), LOOKS["letter"], (Kind.SHEETS,))
-    lines = [line.text for each in documents for page in pages(each.pdf) for line in page.lines]
-    assert [text for text in lines if LONE.fullmatch(text)] == []
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:
