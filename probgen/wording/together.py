@@ -29,7 +29,7 @@ from probgen.quantities.expression import (
 from probgen.quantities.factors import factored, terms_of, with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
-from probgen.quantities.multiplier import multiplied
+from probgen.quantities.multiplier import Multiplied, multiplied
 from probgen.statics.angle_pair import angle_pair
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.step import Step
@@ -249,7 +249,7 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(_taken_out(digits, step, out))
         rows = (Row((_name(digits, each.unknown),), "=", (each.expression,)) for each in out)
         yield Display(tuple(rows))
-        yield from _put_into_the_rest(digits, step, out)
+        yield from _put_into_the_rest(digits, step)
     elif said:
         rest = _called(digits, step, step.equation)
         yield sentences(PutIn(said, name, _dropped(digits, step), rest))
@@ -283,12 +283,10 @@ def _called(digits: Digits, step: Step, equation: Equation) -> Called:
     return Called((*row.left, Relation("="), ZERO), equation.bodies if len(alike) > 1 else ())
 
 
-def _put_into_the_rest(digits: Digits, step: Step, out: Sequence[Step]) -> Iterator[Part]:
+def _put_into_the_rest(digits: Digits, step: Step) -> Iterator[Part]:
     """What is left; before that the whole line where the next one does not show what was done."""
     name, rest = _name(digits, step.unknown), _called(digits, step, step.equation)
-    before = _before(step)
-    bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
-    done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
+    before, done = _before(step), _done(step)
     if done is None or (done.factor == UNITY and done.angle is None):
         tangent = None if step.reduced is None else _tangent_in(step.reduced)
         yield sentences(PutIntoTheRest(name, rest, tangent=tangent), bound=True)
@@ -315,11 +313,21 @@ def _before(step: Step) -> Expression:
     return before
 
 
+def _done(step: Step) -> Multiplied | None:
+    """What the equation is multiplied by, and which angle's squares are joined, once what is taken
+    out of others is put into it.
+    """
+    out = [each for each in _put_in(step) if not says(each.equation, each.unknown)]
+    bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
+    return multiplied(_before(step), step.reduced, bottoms) if step.reduced is not None else None
+
+
 def _as_it_stood(digits: Digits, step: Step, left: Expression) -> Expression:
-    """What is left, with the signs of the balance that it comes from."""
-    values = digits.case.values
+    """What is left, with the signs of the balance that it comes from, multiplied as is said."""
+    values, done = digits.case.values, _done(step)
     elsewhere = {**values, step.unknown: 1.0 + 2.0 * values[step.unknown]}
-    turned = float(evaluate(_before(step), elsewhere)) * float(evaluate(left, elsewhere)) < 0.0
+    before = _before(step) if done is None else times(_before(step), done.factor)
+    turned = float(evaluate(before, elsewhere)) * float(evaluate(left, elsewhere)) < 0.0
     return positive_first(negative(left)) if turned else left
 
 
