@@ -80,3 +80,14 @@ def test_what_is_asked_in_words(quantity: str, form: Form, wording: str, told: s
     labels = replace(template.labels, finds={find: wording} if wording else {})
     inlines = tell_find(find, Nouns(template.system, labels), ENGLISH)
     assert shown(inlines) == told
+
+
+def test_a_push_between_two_bodies_is_asked_for_on_one_of_them() -> None:
+    """Not what comes from outside, on which there is one."""
+    template = default_bank().read("footbridge-two-beams")
+    nouns = Nouns(template.system, template.labels)
+    asked = [shown(tell_find(find, nouns, ENGLISH)) for find in template.system.finds]
+    assert asked[:2] == [
+        "the force from the long beam on the short beam, P",
+        "the force from the pier, N_B",
+    ]

@@ -13,8 +13,9 @@ from probgen.bank.reading import read_template
 from probgen.mistakes.comparison import likely, slips
 from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.quantities.expression import Name
 from probgen.wording.block import Text
-from probgen.wording.english.marks import SLIPS
+from probgen.wording.english.marks import SLIPS, one_slip
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told, tell_slip
 from probgen.working.convention import Convention
@@ -149,3 +150,16 @@ def test_what_was_done_is_said(name: str, slip: str, done: str) -> None:
     chosen = [each for each in likely(slips(own.digits, problem.missteps)) if each.id == slip]
     said = [problem.language.say(tell_slip(each, own.digits), problem.nouns) for each in chosen]
     assert [plain_text(each).split(": ")[1] for each in said] == [f"{done}."]
+
+
+def test_a_joint_s_force_taken_as_weights_says_of_which_of_several_bodies() -> None:
+    (own,) = [
+        each
+        for ways in supplied.problem("shed-three-hinges").missteps
+        for each in ways
+        if each.slip == "joint_is_total_weight" and each.parts["y"] == Name("R.y", "R_y")
+    ][:1]
+    nouns = supplied.problem("shed-three-hinges").nouns
+    assert plain_text(one_slip("torque", own, nouns)) == (
+        "R taken as the weights on the left half alone"
+    )

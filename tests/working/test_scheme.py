@@ -282,3 +282,10 @@ def test_marks_say_whose_balance_is_meant_where_there_are_several_bodies() -> No
     assert "on the worker and the board as one body along y" in told
     assert "on the worker along y" in told
     assert " on " not in " ".join(words for words, _ in said("crate-ramp-strap", 12))
+
+
+def test_a_condition_that_is_its_own_result_earns_for_being_used() -> None:
+    """The plank that lifts off: N_A = 0 is no more than written down."""
+    told = " ".join(words for words, _ in said("trestle-plank-walk", 10))
+    assert "N_A = 0" in told
+    assert "N_A from" not in told
