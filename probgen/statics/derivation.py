@@ -173,7 +173,7 @@ class _Idle:
 
     @classmethod
     def of(cls, system: System, steps: Sequence[Step]) -> _Idle:
-        balanced = [s for s in steps if s.expression == ZERO and s.equation.kind != "condition"]
+        balanced = [s for s in steps if s.expression == ZERO]
         found = frozenset(step.unknown for step in balanced)
         parts = found - {step.unknown for step in balanced if step.idle}
         acting = (f.id for f in system.forces if names_in(f.magnitude) & found)

@@ -15,7 +15,7 @@ from probgen.statics.plan import Branch, Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import steps_of_state, utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Definition, Find, Form, System
+from probgen.statics.system import Body, Definition, Find, Form
 from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display
 from probgen.wording.check import check_passages, last_look
@@ -33,17 +33,17 @@ from probgen.wording.facts.balance import (
     TorqueHeading,
     TorquesZero,
 )
-from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
 from probgen.wording.forces import forces_passage, parts_passage
 from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
 from probgen.wording.limit import (
     comparison_passage,
-    edge_reached,
     holding_passage,
+    is_met_by,
     others_kept,
     rounded_within,
+    supposing_passage,
 )
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.negative import negative_part
@@ -171,10 +171,13 @@ def _told_to(
     )
     yield from _forces_of(owns, _bodies(beside[0]) - _bodies(steps[0]))
     for (branch, own), these in zip(reached, steps, strict=True):
-        yield _supposing(digits.case.system, branch, first=len(reached) > 1)
         compared = [step for step in these if step not in branch.afterwards]
+        at_once = is_met_by(branch.limit, compared[0])
+        met = tuple(working(own, compared.pop(0))) if at_once else ()
+        yield supposing_passage(digits.case.system, branch.limit, met, first=len(reached) > 1)
         yield from _steps(own, late=_pieces(own.case.plan), steps=compared)
-    yield comparison_passage(digits, find, owns)
+    if len(reached) > 1:
+        yield comparison_passage(digits, find, owns)
     first = reached_first(digits.case, find)
     (own,) = (own for branch, own in reached if branch is first)
     yield from _steps(own, late=_pieces(own.case.plan), steps=first.afterwards)
@@ -209,14 +212,6 @@ def _forces_of(branches: Sequence[Digits], aside: Set[str]) -> Iterator[Passage]
             if body not in told and not ids_of([body]) & aside:
                 yield from _forces_on(own, [body], told)
                 told.append(body)
-
-
-def _supposing(system: System, branch: Branch, *, first: bool) -> Passage:
-    """The opening of a branch: its limit is just reached; first: before any other."""
-    limit = branch.limit
-    push, place, at = edge_reached(system, limit)
-    supposed = LimitSupposed(limit.id, limit.left, limit.right, first, push, place, at)
-    return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 
 def _parts_told(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:

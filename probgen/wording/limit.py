@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in, total
+from probgen.quantities.expression import Expression, Name, Number, Sum, evaluate, names_in, total
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import in_full
-from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.plan import Branch, limits_asked
+from probgen.statics.step import Step
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
 from probgen.wording.block import Display, Row
 from probgen.wording.equations import lone_number, rounded_off
@@ -23,9 +23,11 @@ from probgen.wording.facts.ending import (
     LimitElsewhere,
     LimitJudged,
     LimitReached,
+    LimitSupposed,
     OtherLimitKept,
     RestAtLimit,
     RoundedWithin,
+    SupposedHeading,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.working.digits import Digits
@@ -37,7 +39,23 @@ from probgen.working.verdict import margin, reached_first, side_dimension, verdi
 _MOST_GUARD: Final = 7
 
 
-def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str, str]:
+def is_met_by(limit: Limit, step: Step) -> bool:
+    """Whether a step is nothing but that the limit is reached, solved for its left side."""
+    left = limit.left
+    return isinstance(left, Name) and left.id == step.unknown and step.equation.about == limit.id
+
+
+def supposing_passage(system: System, limit: Limit, met: Sequence[Part], *, first: bool) -> Passage:
+    """The opening of the way to a limit: it is just reached; first: before any other.
+
+    met: the lines of the step that is nothing but this; none where that comes later.
+    """
+    push, place, at = _edge_reached(system, limit)
+    supposed = LimitSupposed(limit.id, limit.left, limit.right, first, push, place, at, bool(met))
+    return Passage(SupposedHeading(limit.id), (sentences(supposed), *met))
+
+
+def _edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str, str]:
     """The normal force that a limit lets act at a point at the utmost, where it acts, that point.
 
     None and "" where the limit is of something else, or another contact still holds the body.
@@ -86,8 +104,9 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     elsewhere = tuple(LimitElsewhere(limit, letter, said, largest) for limit, said in others)
     rounded = rounded_within(digits, find.quantity)
     if only:
-        reach = case.system.variables[find.quantity].dimension in (LENGTH, ANGLE)
-        return Passage(FarthestHeading(reach, largest), (sentences(*elsewhere, *facts, *rounded),))
+        return Passage(
+            FarthestHeading(find.quantity, largest), (sentences(*elsewhere, *facts, *rounded),)
+        )
     first = reached_first(case, find)
     decides = LimitDecides(first.limit.id, (letter, Relation("="), final), largest)
     rest = (RestAtLimit(first.limit.id),) if first.afterwards else ()

@@ -112,15 +112,16 @@ def test_every_student_is_marked_alike(path: Path, points: int) -> None:
 def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
     """Every step's result, every answer from data alone, every force asked, however few points.
 
-    A force found to be zero that no answer comes from is not marked; what the limit reached first
-    decides is so once, and so is each margin.
+    A force that a balance finds to be zero and no answer comes from is not marked; what the limit
+    reached first decides is so once, and so is each margin.
     """
     case = works(path)[0].case
     marks = scheme(case.plan, USUAL, points)
     marked = [id for mark in marks for id in mark.quantities]
     needed = {id for find in case.system.finds for id in needed_for(case.plan, find)}
     compared = steps_compared(case.plan)
-    found = [s.unknown for s in compared if s.expression != ZERO or s.unknown in needed]
+    said = {s.unknown for s in compared if s.equation.kind == "condition"}
+    found = [s.unknown for s in compared if s.expression != ZERO or s.unknown in needed | said]
     several = [b for b in case.plan.branches if len(case.plan.branches_to(b.utmost)) > 1]
     here = {s.unknown for b in several for s in b.plan.steps} - {
         id for b in several for id in case.plan.found_anyway(b)

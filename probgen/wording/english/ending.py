@@ -58,19 +58,20 @@ def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
     if fact.first:
         pattern = "Suppose that {limit} first: when that is about to happen, "
     if fact.push is not None:
-        return filled(
-            pattern + "it stands on its edge at {B} alone, so {Q}, where {N} acts, is at {B}: "
-            "{left} has just reached {right}.",
-            limit=names.limit(fact.limit, nouns),
-            Q=letter(fact.place),
-            B=letter(fact.at),
-            N=fact.push,
-            left=fact.left,
-            right=fact.right,
-        )
+        pattern += "it stands on its edge at {B} alone, so {Q}, where {N} acts, is at {B}"
+        reached = "" if fact.shown else ": {left} has just reached {right}"
+    elif not fact.shown:
+        reached = "{left} has just reached {right}"
+    elif isinstance(fact.right, Number) and fact.right.value == 0:
+        reached = "{left} has just come down to zero"
+    else:
+        reached = "{left} has just reached its limit"
     return filled(
-        pattern + "{left} has just reached {right}.",
+        pattern + reached + (":" if fact.shown else "."),
         limit=names.limit(fact.limit, nouns),
+        Q=letter(fact.place),
+        B=letter(fact.at),
+        N=fact.push or fact.left,
         left=fact.left,
         right=fact.right,
     )
@@ -78,9 +79,8 @@ def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
 
 @say.register
 def farthest_heading(fact: FarthestHeading, nouns: Nouns) -> Inlines:
-    if fact.reach:
-        return (Text("How far it may go"),)
-    return (Text(f"The {'largest' if fact.largest else 'smallest'} value"),)
+    utmost = "largest" if fact.largest else "smallest"
+    return (Text(heading(f"{utmost} {names.quantity(fact.quantity, nouns)}")),)
 
 
 @say.register

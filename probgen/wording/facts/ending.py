@@ -28,6 +28,7 @@ class LimitSupposed(Fact):
     first: whether it is supposed to be reached before others.
     push, place, at: the normal force whose point of application has come to another point, where
     that is the limit; else None.
+    shown: whether what the left side is then follows as an equation.
     """
 
     limit: str
@@ -37,13 +38,14 @@ class LimitSupposed(Fact):
     push: Expression | None = None
     place: str = ""
     at: str = ""
+    shown: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class FarthestHeading(Fact):
-    """reach: whether a length or an angle is asked; largest: whether its largest value."""
+    """The utmost value of a quantity, which one limit alone gives; largest: or its smallest."""
 
-    reach: bool
+    quantity: str
     largest: bool
 
 
