@@ -7,7 +7,7 @@ author wrote is kept as it was written; what was left to us is data, which a lan
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from enum import Enum, StrEnum, auto
 from typing import Final
@@ -209,7 +209,8 @@ def told_apart(
 ) -> dict[str, Label]:
     """The labels of quantities, in which forces of one name are told apart by their points.
 
-    So is the push of a body that acts on others in several places: "the force from the leg at C".
+    So is the push of a body that acts on others in several places: "the force from the leg at C",
+    and a coefficient of friction where others are looked for elsewhere.
     A particle's place has no letter on paper.
     """
     extended = {body.id for body in bodies if not body.particle}
@@ -227,7 +228,20 @@ def told_apart(
         alike = {places[other] for other, its in named.items() if its == name}
         if len(alike) > 1 or (isinstance(name.of, BodyNamed) and name.of.body in several):
             made[id] = replace(quantities[id], name=replace(name, at=places[id]))
-    return made
+    return made | _coefficients(quantities, {f.point for f in forces if f.body in extended})
+
+
+def _coefficients(quantities: Mapping[str, Label], lettered: Set[str]) -> dict[str, Label]:
+    """The labels of coefficients looked for, by their points where there are several."""
+    least = Sort.LEAST_COEFFICIENT
+    found = {
+        id: (label, label.name)
+        for id, label in quantities.items()
+        if isinstance(label.name, Coined) and label.name.sort is least
+    }
+    if len(found) > 1 and all(name.at in lettered for _, name in found.values()):
+        return {}
+    return {id: replace(label, name=replace(name, at="")) for id, (label, name) in found.items()}
 
 
 def asks_coordinates(labels: Labels) -> bool:

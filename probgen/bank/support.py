@@ -190,7 +190,7 @@ def rough(row: Table, situation: Situation) -> None:
     push = situation.unknown(row, normal, NEWTON, pressing, key="normal", nonnegative=True)
     grip = situation.unknown(row, friction, NEWTON, holding, key="friction")
     slides = row.has("sliding") and row.flag("sliding")
-    _grip_limit(row, situation, push, grip, Slipping(body, name), slides)
+    _grip_limit(row, situation, push, grip, at, Slipping(body, name), slides)
     kind = Kind.ROUGH
     whole = situation.symbol(row) if row.has("symbol") else normal
     forces = [
@@ -231,7 +231,13 @@ def declare_components(
 
 
 def _grip_limit(
-    row: Table, situation: Situation, push: Name, grip: Name, slips: Slipping, slides: bool
+    row: Table,
+    situation: Situation,
+    push: Name,
+    grip: Name,
+    at: str,
+    slips: Slipping,
+    slides: bool,
 ) -> None:
     """The condition f = mu N, or the limit |f| <= mu N, when a coefficient is named."""
     verge = row.flag("verge") if row.has("verge") else None
@@ -246,7 +252,7 @@ def _grip_limit(
         coefficient = situation.scope.expression(row, "coefficient", PLAIN)
     else:
         symbol = _coefficient_symbol(row, situation)
-        named = Coined(Sort.LEAST_COEFFICIENT)
+        named = Coined(Sort.LEAST_COEFFICIENT, at=at)
         coefficient = situation.unknown(
             row, symbol, ONE, named, key="coefficient", nonnegative=True
         )

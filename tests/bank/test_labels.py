@@ -111,6 +111,19 @@ def test_forces_of_one_name_are_told_apart_by_their_points() -> None:
     }
 
 
+def test_coefficients_looked_for_in_several_places_are_told_apart_by_their_points() -> None:
+    labels = default_bank().read("climbing-triangle").labels
+    least = {id: labels.quantities[id].name for id in ("mu_A", "mu_B")}
+    assert least == {
+        "mu_A": Coined(Sort.LEAST_COEFFICIENT, at="A"),
+        "mu_B": Coined(Sort.LEAST_COEFFICIENT, at="B"),
+    }
+    alone = default_bank().read("ladder-smooth-wall").labels
+    (only,) = [own.name for own in alone.quantities.values() if isinstance(own.name, Coined)
+               and own.name.sort is Sort.LEAST_COEFFICIENT]  # fmt: skip
+    assert only == Coined(Sort.LEAST_COEFFICIENT)
+
+
 def test_the_push_of_a_body_that_acts_in_several_places_is_told_by_its_point() -> None:
     """The leg BC bears the top at C, is pinned to the other leg at E, and no push else is like."""
     labels = default_bank().read("folding-table-strap").labels
