@@ -359,7 +359,11 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
         )  # fmt: skip
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
     strands = len(expectation.against) if len(against) == 1 else 1
-    return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0, strands)
+    besides = [f for f in digits.case.system.forces if f.body == force.body and f is not force]
+    own = [f for f in besides if f.element == force.element and f.part.is_component]
+    every = all(f in expectation.against for f in besides if f not in own)
+    drawn_so = expectation.sign > 0
+    return PartExpected(force.magnitude, way, against, theirs, axis, drawn_so, strands, every)
 
 
 def _rotation(digits: Digits, expectation: Expectation) -> Rotation:

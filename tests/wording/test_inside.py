@@ -74,7 +74,7 @@ def test_what_acts_inside_a_tilted_body_is_summed_along_and_square_to_it() -> No
 
 def test_an_axial_force_that_nothing_works_out_must_be_zero() -> None:
     """The beam bears upright forces alone; the ladder's wall pushes along it too."""
-    none = "No other force has a part along x, so N_D must be zero."
+    none = "No other force has a component along x, so N_D must be zero."
     cut = '[[section]]\nat = "D"\n[[find]]\nquantity = "M_D"\n'
     assert any(none in line for line in told(HEAD + ONE + ON_TWO + DOWN + EVEN + cut))
     assert not any("must be zero" in line for line in told(LADDER))

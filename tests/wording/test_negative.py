@@ -22,7 +22,7 @@ from tests.wording.test_true_sentences import TEMPLATES, told
 def test_a_force_that_had_to_act_the_other_way_is_negative_as_expected() -> None:
     """The joint of a held forearm pushes it down."""
     (said,) = (line for line in told_of("forearm-load") if "is negative" in line)
-    assert said == "J_y is negative, as expected: this part of the force acts straight down."
+    assert said == "J_y is negative, as expected: this component acts straight down."
 
 
 def test_a_member_pulls_or_pushes() -> None:
@@ -38,7 +38,7 @@ def test_what_is_reasoned_of_bodies_taken_as_one_is_expected_there_too() -> None
     """About A the stepladder's weights leave the strap's pull to the right side alone."""
     said = [line for line in told_of("stepladder-tie") if "is negative" in line]
     assert said == [
-        "R_x is negative, as expected: on the left side this part of the force acts to the left."
+        "R_x is negative, as expected: on the left side this component acts to the left."
     ]
 
 

@@ -18,7 +18,7 @@ def test_of_a_slope_the_parts_are_told_before() -> None:
     """The weight's, by the slope's angle."""
     lines = told_of("crate-ramp-strap")
     assert not any(" is at " in line and "Along the axis" in line for line in lines)
-    assert any("its parts are" in line for line in lines)
+    assert any("its components are" in line for line in lines)
 
 
 def test_an_angle_put_together_of_two_is_told_to_a_surface() -> None:

@@ -212,12 +212,14 @@ def pulls_several(fact: PullsSeveral, nouns: Nouns) -> Inlines:
 def weight_turned(fact: WeightTurned, nouns: Nouns) -> Inlines:
     slope = _sloping(fact.body, fact.element, nouns)
     if fact.again:
-        pattern = "Likewise the parts of {W} are {square} square to {slope} and {along} along it."
+        pattern = (
+            "Likewise the components of {W} are {square} square to {slope} and {along} along it."
+        )
         return filled(pattern, W=fact.weight, square=fact.square, slope=slope, along=fact.along)
     return filled(
         "{Slope} slopes at {angle}, and the line square to it leans as far from the vertical. {W} "
-        "points straight down, so it is at {angle} to that line: its parts are {square} square to "
-        "{slope} and {along} along it.",
+        "points straight down, so it is at {angle} to that line: its components are {square} "
+        "square to {slope} and {along} along it.",
         Slope=heading(slope),
         slope=slope,
         angle=fact.angle,
@@ -311,7 +313,7 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
         F=fact.force,
         on=_on(fact.body, nouns),
         expected=", as expected" if fact.expected else "",
-        it="this part of the force" if fact.component else "it",
+        it="this component" if fact.component else "it",
         way=toward(fact.way, nouns),
         against="" if fact.expected else ", against the way first taken",
     )

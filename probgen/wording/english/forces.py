@@ -74,7 +74,7 @@ def forces_counted(fact: ForcesCounted, nouns: Nouns) -> Inlines:
 def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
     how = ", unknown in size and direction, so we write its components {parts}"
     if fact.stated:
-        how = ", which we write by its components {parts}"
+        how = ", which we write as its components {parts}"
     if fact.again:
         how = " by its components {parts}" if len(fact.parts) > 1 else ", which is {parts} alone"
     return filled(

@@ -128,13 +128,13 @@ def rounding_left(fact: RoundingLeft, nouns: Nouns) -> Inlines:
 
 
 _REASONS: Final = {
-    (ArmAmong.SHORTER, False): "its lever arm is shorter than that of the weight, so it has to be "
-    "the larger force",
-    (ArmAmong.SHORTER, True): "its lever arm is shorter than that of any weight, so it has to be "
+    (ArmAmong.SHORTER, False): "its lever arm is shorter than that of the weight, so it is the "
+    "larger force",
+    (ArmAmong.SHORTER, True): "its lever arm is shorter than that of any weight, so it is "
     "larger than all of them together",
-    (ArmAmong.LONGER, False): "its lever arm is longer than that of the weight, so it can be the "
+    (ArmAmong.LONGER, False): "its lever arm is longer than that of the weight, so it is the "
     "smaller force",
-    (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it can be "
+    (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it is "
     "smaller than all of them together",
     (ArmAmong.EQUAL, False): "its lever arm is as long as that of the weight",
 }
@@ -147,6 +147,6 @@ def pull_compared(fact: PullCompared, nouns: Nouns) -> Inlines:
         F=fact.pull,
         about="about as large as" if fact.alike else f"{plain(fact.share)} times",
         total=fact.total,
-        all="all weights together" if fact.several else "weight that it holds",
+        all="all weights together" if fact.several else "weight",
         reason=_REASONS[fact.arm, fact.several],
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_taken
 from probgen.wording.english.names import the_body, the_element
@@ -59,16 +61,24 @@ def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
     return filled(pattern, these=series(fact.letters), are=are, they=they)
 
 
+_ALL_OTHERS: Final = {
+    1: "The only other force, {these}, has",
+    2: "The other two forces, {these}, both have",
+}
+
+
 @say.register
 def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
     quarter = fact.theirs.quarter
-    pulls = f"the {numeral(fact.strands)} pulls " if fact.strands > 1 else ""
+    strands = f"the {numeral(fact.strands)} pulls " if fact.strands > 1 else ""
+    pattern = "Of the other forces only {strands}{these} {have}"
+    if fact.every and not strands:
+        pattern = _ALL_OTHERS.get(len(fact.others), "All other forces have")
     return filled(
-        "Of the other forces only {pulls}{these} {have} a part along {axis}, {theirs}, so {F} must "
-        "act {way}{how}.",
-        pulls=pulls,
+        pattern + " a component along {axis}, {theirs}, so {F} must act {way}{how}.",
+        strands=strands,
         these=series(fact.others),
-        have="has" if len(fact.others) == 1 and not pulls else "have",
+        have="has" if len(fact.others) == 1 and not strands else "have",
         axis=letter(fact.axis) if fact.axis else "the surface",
         theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,
@@ -103,7 +113,7 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
         these=series(fact.held),
         P=letter(fact.pivot),
         it=filled(
-            "its part that acts {side} is" if fact.partly else "it acts {side} with",
+            "its component {side} is" if fact.partly else "it acts {side} with",
             side=part(fact.side.quarter or 0, nouns),
         ),
         all=_compared(fact, nouns),
@@ -177,7 +187,7 @@ def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
 @say.register
 def nothing_against(fact: NothingAgainst, nouns: Nouns) -> Inlines:
     return filled(
-        "No other force has a part along {axis}, so {F} must be zero.",
+        "No other force has a component along {axis}, so {F} must be zero.",
         axis=letter(fact.axis),
         F=fact.force,
     )

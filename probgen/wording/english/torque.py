@@ -293,8 +293,8 @@ def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
     axes = tuple(zip(fact.letters, (letter(axis) for axis in "xy"), strict=True))
     (first, along), (second, across) = axes if fact.counter_clockwise else axes[::-1]
     return filled(
-        "With ({x}, {y}) counted from {P}, the {turning} of a force is {first} times its part "
-        "along {across} less {second} times its part along {along}.",
+        "With ({x}, {y}) counted from {P}, the {turning} of a force is {first} times its "
+        "component along {across} less {second} times its component along {along}.",
         x=fact.letters[0],
         y=fact.letters[1],
         P=letter(fact.pivot),

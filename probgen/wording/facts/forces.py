@@ -147,7 +147,7 @@ class PartExpected(Fact):
     axis: "" of friction along a slope.
     drawn: whether it is drawn that way too, and so will come out positive; again: whether what
     follows where it is not was said before.  strands: how many pulls of one rope the others are,
-    where they are no more than that.
+    where they are no more than that.  every: whether the body is under no force besides.
     """
 
     force: Expression
@@ -157,6 +157,7 @@ class PartExpected(Fact):
     axis: str
     drawn: bool
     strands: int = 1
+    every: bool = False
     again: bool = False
 
 
