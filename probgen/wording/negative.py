@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from probgen.quantities.expression import evaluate, names_in
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Couple, Force, Link, System
+from probgen.statics.system import Body, Couple, Force, ForcePart, Link, System
 from probgen.statics.taken_as_one import whole_of
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.passage import Part, sentences
@@ -38,7 +38,9 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         expected = expectations(*_where_told(digits, step, force)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
         on = force.body if force.id != step.unknown or force.pair else ""  # one of two bodies
-        against = ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned, on)
+        axial = force.part is ForcePart.AXIAL
+        component = force.part.is_component
+        against = ForceNegative(force.magnitude, component, way, reasoned, on, axial)
         yield sentences(against, bound=True)
     for link in _links_found(system, step)[:1]:
         way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)

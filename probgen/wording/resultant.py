@@ -67,7 +67,7 @@ def _quadrant(digits: Digits, find: Find, x: Name, y: Name) -> Fact:
             back = told.way.up or told.way.right
             sum_of = total((1, half), (-1 if back else 1, steep))
             turned = (sum_of, Relation("="), told.shown)
-    return QuadrantTold(x, y, told, steep, turned)
+    return QuadrantTold(x, y, told, _letter_of_angle(digits), steep, turned)
 
 
 def _steepness(digits: Digits, x: Name, y: Name) -> Number:

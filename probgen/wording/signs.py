@@ -362,8 +362,10 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
     besides = [f for f in digits.case.system.forces if f.body == force.body and f is not force]
     own = [f for f in besides if f.element == force.element and f.part.is_component]
     every = all(f in expectation.against for f in besides if f not in own)
-    drawn_so = expectation.sign > 0
-    return PartExpected(force.magnitude, way, against, theirs, axis, drawn_so, strands, every)
+    return PartExpected(
+        force.magnitude, way, against, theirs, axis, expectation.sign > 0, strands, every=every,
+        axial=force.part is ForcePart.AXIAL,
+    )  # fmt: skip
 
 
 def _rotation(digits: Digits, expectation: Expectation) -> Rotation:

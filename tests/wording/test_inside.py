@@ -9,7 +9,7 @@ from probgen.statics.internal_forces import Inside
 from probgen.wording.inside import plain_value, point_at, unit_of
 from tests.bank.test_section import ON_TWO
 from tests.situations import HEAD
-from tests.wording.own_telling import told
+from tests.wording.own_telling import told, told_of
 from tests.wording.test_diagram import ASKED, DOWN, EVEN, ONE, worked
 
 LADDER = (
@@ -78,3 +78,9 @@ def test_an_axial_force_that_nothing_works_out_must_be_zero() -> None:
     cut = '[[section]]\nat = "D"\n[[find]]\nquantity = "M_D"\n'
     assert any(none in line for line in told(HEAD + ONE + ON_TWO + DOWN + EVEN + cut))
     assert not any("must be zero" in line for line in told(LADDER))
+
+
+def test_an_axial_force_is_drawn_as_tension_and_negative_as_compression() -> None:
+    told_in_all = " ".join(told_of("street-lamp-section"))
+    assert "so N must act straight up; we draw it as tension, which counts as pos" in told_in_all
+    assert "N is negative, as expected: it acts straight up, which is compression." in told_in_all

@@ -7,12 +7,13 @@ By hand: the hinge of the shelf pulls with R_x = 145.99 N and R_y = -4.90 N: 146
 from __future__ import annotations
 
 from probgen.quantities.expression import Name
-from probgen.wording.block import Display, Math, Text
+from probgen.wording.block import Display, Math, Paragraph, Text
 from probgen.wording.english import ENGLISH
 from probgen.wording.facts.ending import ForceActs, OneComponent
 from probgen.wording.nouns import Nouns
 from probgen.wording.passage import Sentences
 from probgen.wording.resultant import resultant_passages
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.direction import Way
 from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
@@ -49,6 +50,16 @@ def test_magnitude_and_steepness() -> None:
 def test_from_the_vertical_where_the_course_measures_so() -> None:
     rows, _ = told(STAYED_SHELF, Convention(direction="vertical"))
     assert rows[2:] == ["φ = arctan(|R_x|/|R_y|)", "= arctan(146 N/(4.90 N)) = 88.1°"]
+
+
+def test_the_angle_s_letter_is_told_with_its_side() -> None:
+    _, own = worked(STAYED_SHELF)
+    (passage,) = resultant_passages(own.digits)
+    section = ENGLISH.section(passage, Nouns(own.case.system, own.case.labels))
+    (told,) = [block for block in section.blocks if isinstance(block, Paragraph)]
+    assert plain_text(told.inlines).startswith(
+        "R_x > 0 and R_y < 0: to the right and down, so φ is the angle below the horizontal."
+    )
 
 
 def test_another_letter_where_phi_is_taken() -> None:

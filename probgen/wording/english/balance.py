@@ -309,13 +309,14 @@ def _left_out(forces: Sequence[Expression]) -> Inlines:
 @say.register
 def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
     return filled(
-        "{F} is negative{expected}: {on}{it} acts {way}{against}.",
+        "{F} is negative{expected}: {on}{it} acts {way}{against}{axial}.",
         F=fact.force,
         on=_on(fact.body, nouns),
         expected=", as expected" if fact.expected else "",
         it="this component" if fact.component else "it",
         way=toward(fact.way, nouns),
         against="" if fact.expected else ", against the way first taken",
+        axial=", which is compression" if fact.axial else "",
     )
 
 

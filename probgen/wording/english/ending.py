@@ -237,11 +237,11 @@ def quadrant_told(fact: QuadrantTold, nouns: Nouns) -> Inlines:
         )
     where = {"horizontal": from_level, "vertical": from_plumb}
     return filled(
-        "{signs}: to the {side} and {up}, so {steep} {where}.",
+        "{signs}: to the {side} and {up}, so {angle} is the angle {where}.",
         signs=signs,
         side=side(way, nouns),
         up=upright(way, nouns),
-        steep=fact.steep,
+        angle=fact.angle,
         where=where[fact.direction.reference](way, nouns),
     )
 

@@ -83,16 +83,23 @@ def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
         theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),
-        how="; it is drawn the other way too" if fact.again else _drawn(fact.way, fact.drawn),
+        how="; it is drawn the other way too"
+        if fact.again
+        else _drawn(fact.way, fact.drawn, axial=fact.axial),
     )
 
 
-def _drawn(way: Way | None, drawn: bool) -> str:
-    """way: which way the force acts; what is drawn to the right or up is drawn along its axis."""
+def _drawn(way: Way | None, drawn: bool, *, axial: bool = False) -> str:
+    """way: which way the force acts; what is drawn to the right or up is drawn along its axis.
+
+    axial: whether it is drawn as tension, whatever it is.
+    """
     if drawn:
         return ", as drawn"
     along_axis = way is not None and way.quarter in (2, 3)
     how = "in the positive direction all the same" if along_axis else "the other way"
+    if axial:
+        how = "as tension, which counts as positive"
     return f"; we draw it {how}, so it will come out negative"
 
 

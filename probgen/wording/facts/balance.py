@@ -228,6 +228,7 @@ class ForceNegative(Fact):
 
     expected: whether that was reasoned beforehand.
     body: what is told of, where that is one of two bodies that act on each other; else "".
+    axial: whether it is what a section lays bare along a body, which is drawn as tension.
     """
 
     force: Expression
@@ -235,6 +236,7 @@ class ForceNegative(Fact):
     way: Way
     expected: bool
     body: str = ""
+    axial: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -142,13 +142,15 @@ class OneComponent(Fact):
 class QuadrantTold(Fact):
     """Which way a force points by the signs of its components.
 
-    steep: the angle just found, between the force and the axis that directions are told from.
+    steep: the angle just found, between the force and the axis that directions are told from;
+    angle: its letter.
     turned: counter-clockwise from +x, in numbers, where the course asks for that; else empty.
     """
 
     x: Name
     y: Name
     direction: Direction
+    angle: Name
     steep: Number
     turned: Formula
 

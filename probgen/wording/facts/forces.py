@@ -148,6 +148,7 @@ class PartExpected(Fact):
     drawn: whether it is drawn that way too, and so will come out positive; again: whether what
     follows where it is not was said before.  strands: how many pulls of one rope the others are,
     where they are no more than that.  every: whether the body is under no force besides.
+    axial: whether the force is what a section lays bare along the body, which is drawn as tension.
     """
 
     force: Expression
@@ -158,6 +159,7 @@ class PartExpected(Fact):
     drawn: bool
     strands: int = 1
     every: bool = False
+    axial: bool = False
     again: bool = False
 
 
