@@ -42,11 +42,10 @@ from probgen.wording.limit import (
     holding_passage,
     is_met_by,
     others_kept,
-    rounded_within,
+    said_of_result,
     supposing_passage,
 )
 from probgen.wording.load import integrated, load_passages, loads_asked
-from probgen.wording.negative import negative_part
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.resultant import resultant_passages
@@ -376,15 +375,7 @@ def _forces_zero(digits: Digits, steps: Sequence[Step], earlier: Sequence[Step])
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     """The lines of a step, and what is said of its result."""
     yield from working(digits, step)
-    yield from _after(digits, step)
-
-
-def _after(digits: Digits, step: Step) -> Iterator[Part]:
-    """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
-    yield from negative_part(digits, step)
-    rounded = rounded_within(digits, step.unknown)
-    if rounded:
-        yield sentences(*rounded, bound=True)
+    yield from said_of_result(digits, step)
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -29,6 +29,7 @@ from probgen.wording.facts.ending import (
     RoundedWithin,
     SupposedHeading,
 )
+from probgen.wording.negative import negative_part
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -119,7 +120,20 @@ def rounded_within(digits: Digits, id: str) -> tuple[Fact, ...]:
     if find is None:
         return ()
     usual, final = digits.rounded(digits.case.values[id], digits.unit_of(id)), digits.final(id)
-    return () if same_amount(usual, final) else (RoundedWithin(find.form is Form.LARGEST, final),)
+    if same_amount(usual, final):
+        return ()
+    limits = digits.case.labels.limits
+    met = [each.id for each in digits.case.plan.system.conditions if each.id in limits]
+    limit = met[-1] if met else reached_first(digits.case, find).limit.id
+    return (RoundedWithin(find.form is Form.LARGEST, usual, limit),)
+
+
+def said_of_result(digits: Digits, step: Step) -> Iterator[Part]:
+    """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
+    yield from negative_part(digits, step)
+    rounded = rounded_within(digits, step.unknown)
+    if rounded:
+        yield sentences(*rounded, bound=True)
 
 
 def others_kept(digits: Digits, reached: Branch, others: Sequence[Branch]) -> tuple[Passage, ...]:

@@ -53,7 +53,7 @@ from probgen.wording.facts.balance import (
 )
 from probgen.wording.facts.together import Called, PutIn, PutIntoTheRest, RestFollows, TakenOut
 from probgen.wording.level_part import level_part
-from probgen.wording.negative import negative_part
+from probgen.wording.limit import said_of_result
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.steady import may_move
@@ -189,7 +189,7 @@ def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     name = _name(digits, step.unknown)
     yield from angle_part(digits, step)
     yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
-    yield from negative_part(digits, step)
+    yield from said_of_result(digits, step)
 
 
 def _combined(digits: Digits, step: Step) -> Iterator[Part]:

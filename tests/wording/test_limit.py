@@ -37,7 +37,7 @@ from tests.two_states import two_crates
 from tests.wording.own_telling import told, told_of
 
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
-DOWN = "That is rounded down: at 122 N the limit is not yet reached."
+DOWN = "That is rounded down, for at 123 N it tips."
 LARGEST = finding("P", "largest")
 
 
@@ -294,3 +294,12 @@ def test_a_state_without_a_limit_is_told_after_that_which_goes_to_one() -> None:
     assert not any("second" in heading for heading in before)
     assert not any("crate" in heading for heading in after)
     assert headings.count("# Forces on the second") == 1
+
+
+def test_what_several_equations_give_says_so_too() -> None:
+    """The trough's balances along level axes are solved together."""
+    level = Convention(torque="components", axes="level")
+    told_in_all = [line for n in range(1, 5) for line in told_of("trough-ramp-winch", level, n)]
+    rounded = [line for line in told_in_all if "That is rounded" in line]
+    assert rounded
+    assert all(told_in_all[told_in_all.index(line) - 1].startswith("= ") for line in rounded)

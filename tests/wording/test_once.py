@@ -16,7 +16,7 @@ from probgen.working.fact import Fact
 from tests.wording.own_telling import told_of
 
 A, B = Name("A", "A"), Name("B", "B")
-UP, DOWN = RoundedWithin(True, number(3)), RoundedWithin(False, number(3))
+UP, DOWN = RoundedWithin(True, number(3), "it"), RoundedWithin(False, number(3), "it")
 ANY = Fact()
 EAST, NORTH, WEST, SOUTH = (way_of(turn) for turn in (0.0, 90.0, 180.0, 270.0))
 

@@ -129,9 +129,12 @@ def rest_at_limit(fact: RestAtLimit, nouns: Nouns) -> Inlines:
 
 @say.register
 def rounded_within(fact: RoundedWithin, nouns: Nouns) -> Inlines:
-    way = "down" if fact.largest else "up"
-    pattern = "That is rounded {way}: at {final} the limit is not yet reached."
-    return filled(pattern, way=way, final=fact.final)
+    return filled(
+        "That is rounded {way}, for at {usual} {limit}.",
+        way="down" if fact.largest else "up",
+        usual=fact.usual,
+        limit=names.limit(fact.limit, nouns),
+    )
 
 
 @say.register

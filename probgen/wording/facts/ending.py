@@ -101,11 +101,12 @@ class RestAtLimit(Fact):
 class RoundedWithin(Fact):
     """The utmost value was rounded to the side where the limit holds; largest: down, else up.
 
-    final: the value so rounded.
+    limit: the one that would be passed at the value rounded as usual.
     """
 
     largest: bool
-    final: Number
+    usual: Number
+    limit: str
 
 
 @dataclass(frozen=True, slots=True)
