@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected
 from probgen.statics.definition import names_behind
+from probgen.statics.geometry import way as way_between
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
@@ -117,9 +118,20 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             alike = not at and sizes.count(size) > 1
             on_which = whose if alike else ""
             held, again = _carried(digits, element), element.id in before
+            middle = element.own and _in_the_middle(system, force)
             yield ForceNamed(
-                element.id, force.kind, force.part, size, at, way, on_which, held, again
+                element.id, force.kind, force.part, size, at, way, on_which, held, again, middle
             )
+
+
+def _in_the_middle(system: System, force: Force) -> bool:
+    """Whether a force acts halfway between the ends of its body, in every draw."""
+    body = system.body(system.force(force.id).body)
+    if body.particle or len(body.outline) < 2:
+        return False
+    start, *_, end = body.outline
+    here = way_between(system.points, start, force.point)
+    return len(here) == 1 and here == way_between(system.points, force.point, end)
 
 
 def _carried(digits: Digits, element: Element) -> Carried | None:

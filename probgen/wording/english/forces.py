@@ -145,7 +145,7 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         F=fact.letter,
         by=by,
         of=_of(by, fact.letter),
-        at=f" on {the_body(fact.on, nouns)}" if fact.on else at(fact.point),
+        at=f" on {the_body(fact.on, nouns)}" if fact.on else at(fact.point, middle=fact.middle),
         way=toward(fact.way, nouns),
         part=_CUT_PARTS.get(fact.part, "the force"),
         smooth="" if straight else ", square to its surface because it is smooth",

@@ -92,6 +92,7 @@ def bodies_are(ids: Sequence[str], nouns: Nouns) -> str:
     return agreeing([the_body(id, nouns) for id in ids], "is", "are")
 
 
-def at(point: str) -> Inlines:
-    """ " at B"; nothing where there is no point."""
-    return filled(" at {P}", P=letter(point)) if point else ()
+def at(point: str, *, middle: bool = False) -> Inlines:
+    """ " at B", " at its middle G"; nothing where there is no point."""
+    pattern = " at its middle {P}" if middle else " at {P}"
+    return filled(pattern, P=letter(point)) if point else ()

@@ -78,6 +78,7 @@ class ForceNamed(Fact):
     carried: what does its weight that is no part of the body; None for all else.
     again: whether that was told of on another body, or on a whole, before.
     on: the body, of those taken as one, where another force there is told alike; else "".
+    middle: whether it is a body's own weight, in the middle of its length whatever is drawn.
     """
 
     element: str
@@ -89,6 +90,7 @@ class ForceNamed(Fact):
     on: str = ""
     carried: Carried | None = None
     again: bool = False
+    middle: bool = False
 
 
 @dataclass(frozen=True, slots=True)
