@@ -49,7 +49,10 @@ def _close(slant: float) -> bool:
 
 
 def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:
-    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°."""
+    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°.
+
+    Nothing and what the sine is where lengths give that and no angle is worked with.
+    """
     assert term.link is not None
     assert term.length is not None
     force = digits.case.system.force(term.source)
@@ -74,6 +77,8 @@ def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Fo
     sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
     if ratio == sine:
         return angle, ()
+    if angle == (shown,) and names_in(between.expression):  # of lengths, as its sine is
+        return (), (term.ratio, Relation("="), ratio)
     if slope is None:
         return angle, (sine, Relation("="), ratio)
     return angle, (sine, Relation("="), term.ratio, Relation("="), ratio)  # of which sides
@@ -108,6 +113,8 @@ def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
     None where a number is rounded, or lengths tell the angle: nobody writes sin(arctan(h/d)).
     """
     found, _ = angle_between(digits, term, frozenset(digits.case.values))
+    if not found:
+        return None
     angle = found[0]
     if isinstance(angle, Relation | Balance | Words | Integral | Difference | str | Call):
         return None

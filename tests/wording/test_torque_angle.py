@@ -117,3 +117,12 @@ def test_a_slanting_line_square_to_its_force_is_the_lever_arm_and_said_to_be() -
     assert any("F acts at (−a sin α, a cos α), at right angles to OM, with" in x for x in by_parts)
     level = told_of("seesaw-two-riders", Convention(torque="arm"))
     assert not any("right angles" in line for line in level)
+
+
+@pytest.mark.parametrize("torque", ["angle", "arm"])
+def test_of_an_angle_not_worked_with_lengths_tell_the_sine(torque: str) -> None:
+    """The guy of a mast, whose angle with the mast is more than the one of its lengths."""
+    lines = told_of("mast-guy-wind", Convention(torque=torque))  # type: ignore[arg-type]
+    (said,) = [line for line in lines if line.startswith("The angle between T and")]
+    assert "has the sine d/√(d² + a²) = " in said
+    assert "°" not in said

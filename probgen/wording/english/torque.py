@@ -179,8 +179,12 @@ def _lines(arms: Sequence[tuple[str, str]]) -> Inlines:
 def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
     single = "The angle between {F} and its arm {lines} is {angle}"
     several = "For {F} the angle between force and arm ({lines}) is {angle}"
-    pattern = single if len(fact.forces) == 1 else several
     ending = ", and {sine}." if fact.sine else "."
+    if not fact.angle:
+        single = "The angle between {F} and its arm {lines} has the sine {sine}"
+        several = "For {F} the angle between force and arm ({lines}) has the sine {sine}"
+        ending = "."
+    pattern = single if len(fact.forces) == 1 else several
     return filled(
         pattern + ending,
         F=series(_named(fact.forces)),
@@ -244,10 +248,11 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
-    if fact.angle:
+    if fact.angle or fact.sine:
         return filled(
-            "The angle between {F} and {line} is {angle}"
-            + (", and {sine}" if fact.sine else "")
+            "The angle between {F} and {line} "
+            + ("is {angle}" if fact.angle else "has the sine {sine}")
+            + (", and {sine}" if fact.angle and fact.sine else "")
             + ", so the lever arm of {F} is {arm}.",
             F=series(_named([fact.force])),
             line=_lines([(fact.line[0], fact.line[1])]),

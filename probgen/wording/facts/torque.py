@@ -118,6 +118,7 @@ class SquareToArm(Fact):
 class AngleToArm(Fact):
     """The angle between forces and their arms; sine: equal to what, empty where that is plain.
 
+    angle: empty where lengths give its sine and it is not worked with itself.
     arms: from which point to which they run.
     """
 
