@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from cmath import rect
 from collections.abc import Iterator, Sequence
+from math import radians
+from typing import Final
 
 from probgen.bank.direction import component_sum
 from probgen.bank.labels import Carried
@@ -19,6 +22,7 @@ from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected
 from probgen.statics.definition import names_behind
 from probgen.statics.geometry import way as way_between
+from probgen.statics.numeric_equations import coordinates
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
@@ -53,6 +57,9 @@ from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 from probgen.working.line import line_of
+
+_END: Final = 0.01  # of a body's length: nearer to its end something touches the end
+_SQUARE: Final = 1e-6  # the largest cosine of what is at right angles
 
 
 def forces_passage(digits: Digits, body: Body, before: Sequence[Body] | None = None) -> Passage:
@@ -119,9 +126,11 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             on_which = whose if alike else ""
             held, again = _carried(digits, element), element.id in before
             middle = element.own and _in_the_middle(system, force)
+            across = _touched_across(digits, force)
             yield ForceNamed(
-                element.id, force.kind, force.part, size, at, way, on_which, held, again, middle
-            )
+                element.id, force.kind, force.part, size, at, way, on_which, held, again, middle,
+                across,
+            )  # fmt: skip
 
 
 def _in_the_middle(system: System, force: Force) -> bool:
@@ -132,6 +141,24 @@ def _in_the_middle(system: System, force: Force) -> bool:
     start, *_, end = body.outline
     here = way_between(system.points, start, force.point)
     return len(here) == 1 and here == way_between(system.points, force.point, end)
+
+
+def _touched_across(digits: Digits, force: Force) -> str:
+    """The straight body that a smooth contact touches between its ends and pushes square to.
+
+    "" for none: an end stands on a surface, and the push is square to that.
+    """
+    system, values = digits.case.system, digits.case.values
+    ends = system.body(system.force(force.id).body).outline
+    if force.kind is not Kind.CONTACT or len(ends) != 2 or force.point in ends:
+        return ""
+    places = coordinates(system, values)
+    first, last, at = (complex(*map(float, places[name])) for name in (*ends, force.point))
+    turn = radians(float(evaluate(force.direction, values)))
+    along = (last - first) * rect(1.0, -turn)
+    between = _END < ((at - first) / (last - first)).real < 1.0 - _END
+    square = abs(along.real) < _SQUARE * abs(along)
+    return system.force(force.id).body if between and square else ""
 
 
 def _carried(digits: Digits, element: Element) -> Carried | None:
@@ -171,11 +198,19 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
 
 
 def _pulls_elsewhere(system: System, rope: Element) -> bool:
-    """Whether a rope pulled on another body first; in a whole both ends are told at once."""
-    if not rope.of or isinstance(system.body(rope.body), Whole):
+    """Whether a rope pulls on another body too: on one told before, or on one taken together with
+    this one.
+    """
+    if not rope.of:
         return False
-    own = (each for each in system.elements if each.body == rope.body and each.of == rope.of)
-    return system.force(rope.of).body != rope.body and next(own) is rope
+    first = system.force(rope.of).body
+    beyond = (
+        each
+        for each in system.elements
+        if (each.body, each.of) == (rope.body, rope.of)
+        and system.force(each.forces[0]).body != first
+    )
+    return next(beyond, None) is rope
 
 
 def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterator[Passage]:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+import pytest
+
 from probgen.bank.bank import default_bank
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.quantities.expression import Name
@@ -155,12 +157,37 @@ def test_a_joint_named_after_the_other_body_is_none_on_that_body() -> None:
 
 
 def test_a_rope_that_pulls_elsewhere_too_is_said_to_have_one_tension() -> None:
-    """On the second body; of one that pulls on one body only, or twice on it, nothing is said."""
+    """On the second body, and of bodies taken as one on both; nothing is said of a rope that pulls
+    on one body only, though it be twice.
+    """
     said = "The cord is light and runs freely, so the tension T is the same all along."
     lines = told_of("table-pulley-sand")
     assert lines.count(said) == 1
     assert lines.index("# Forces on the bucket") < lines.index(said)
-    assert not any("all along" in line for line in told_of("painter-board-seat"))
+    painter = told_of("painter-board-seat")
+    (place,) = (n for n, line in enumerate(painter) if line.endswith("T is the same all along."))
+    assert place < painter.index("# Forces on the worker")
+    assert not any("all along" in line for line in told_of("kneecap-squat"))
+
+
+@pytest.mark.parametrize(
+    ("name", "how"),
+    [
+        ("plank-over-edge", "N_e of the edge at C, up and to the left, square to the plank"),
+        ("ladder-holds", "N_b of the branch at C, up and to the left, square to the ladder"),
+    ],
+)
+def test_an_edge_pushes_square_to_what_lies_on_it(name: str, how: str) -> None:
+    assert f"the push {how} because there is no friction there" in told_of(name)
+
+
+def test_a_surface_pushes_square_to_itself() -> None:
+    """On an end of a ladder, and on a bar between its ends that it is not square to."""
+    smooth = ", to the left, square to its surface because it is smooth"
+    assert f"the push N_w of the wall at B{smooth}" in told_of("ladder-smooth-wall")
+    path = TEMPLATES["plank-over-edge"]
+    text = path.read_text(encoding="utf-8").replace('"plank_angle + 90"', "180")
+    assert f"the push N_e of the edge at C{smooth}" in told(text)
 
 
 def test_all_bodies_taken_as_one_go_by_the_author_s_word_or_by_their_number() -> None:

@@ -31,7 +31,7 @@ def test_a_side_would_be_seen() -> None:
 def test_how_it_is_told() -> None:
     lines = told(FROM_ABOVE)
     assert "x to the east, y to the north; counter-clockwise torques are positive." in lines
-    assert "the pull T of the cable at B, to the north-east" in lines
+    assert "the pull T of the cable at B, toward the north and east" in lines
     # The wind and the cable act at one point, neither nearer to the hinge; R_y is zero.
     assert "Which way R_x and R_y act is not plain yet" in " ".join(lines)
     assert "F points θ = 60° south of west" in " ".join(lines)

@@ -136,7 +136,6 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
     pattern = _PUSHES.get(fact.kind, _PUSHES[Kind.FORCE])
     if fact.part is ForcePart.FRICTION:
         pattern = "the friction {F} of {by}{at}, taken {way}"
-    straight = fact.way.quarter in (1, 3)
     by = the_element(fact.element, nouns)
     if fact.carried:
         return _load_named(fact, by)
@@ -148,8 +147,17 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         at=f" on {the_body(fact.on, nouns)}" if fact.on else at(fact.point, middle=fact.middle),
         way=toward(fact.way, nouns),
         part=_CUT_PARTS.get(fact.part, "the force"),
-        smooth="" if straight else ", square to its surface because it is smooth",
+        smooth=_smooth(fact, nouns),
     )
+
+
+def _smooth(fact: ForceNamed, nouns: Nouns) -> str:
+    """Why a smooth contact pushes as it does, where it does not push straight up or down."""
+    if fact.way.quarter in (1, 3):
+        return ""
+    if fact.across:
+        return f", square to {the_body(fact.across, nouns)} because there is no friction there"
+    return ", square to its surface because it is smooth"
 
 
 def _load_named(fact: ForceNamed, by: str) -> Inlines:

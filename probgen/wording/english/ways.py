@@ -16,11 +16,14 @@ _COMPASS: Final = ("to the east", "to the north", "to the west", "to the south")
 
 
 def toward(way: Way, nouns: Nouns) -> str:
-    """ "straight down", "up and to the left"; "to the north-west"."""
+    """ "straight down", "up and to the left"; "toward the north and west".
+
+    Of a quarter alone nothing is said of halfway: "to the north-west" would be at 45 degrees.
+    """
     if way.quarter is not None:
         return (_COMPASS if nouns.labels.plan else _STRAIGHT)[way.quarter]
     if nouns.labels.plan:
-        return f"to the {upright(way, nouns)}-{side(way, nouns)}"
+        return f"toward the {upright(way, nouns)} and {side(way, nouns)}"
     return f"{upright(way, nouns)} and to the {side(way, nouns)}"
 
 

@@ -79,6 +79,8 @@ class ForceNamed(Fact):
     again: whether that was told of on another body, or on a whole, before.
     on: the body, of those taken as one, where another force there is told alike; else "".
     middle: whether it is a body's own weight, in the middle of its length whatever is drawn.
+    across: the body that a smooth contact pushes square to, as it touches it between its ends with
+    an edge or something round; "" where what pushes has the surface.
     """
 
     element: str
@@ -91,6 +93,7 @@ class ForceNamed(Fact):
     carried: Carried | None = None
     again: bool = False
     middle: bool = False
+    across: str = ""
 
 
 @dataclass(frozen=True, slots=True)
