@@ -142,6 +142,7 @@ class Touch(Enum):
     FULCRUM = auto()
     TILE = auto()
     ROOF = auto()
+    JOINT = auto()
 
 
 class Source(Enum):

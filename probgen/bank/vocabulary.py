@@ -174,6 +174,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
     Entry(Touch.TILE, ("tile", "slab", "batten"), "something flat that it presses on a face"),
+    Entry(Touch.JOINT, ("joint", "hip joint"), "a joint of the body that pushes one way only"),
 ))  # fmt: skip
 
 FORCES: Final = Vocabulary("a force", (

@@ -127,13 +127,13 @@ def _limb(
     """A part of a human body between its joint and its other end; none for another body."""
     elements = stage.system.elements
     own = [element for element in elements if element.body == body.id]
-    joint = next((stage.spot(e.at) for e in own if e.kind == Kind.HINGE), spots[0])
+    joint = next((stage.spot(e.at) for e in own if stage.is_joint(e)), spots[0])
     match look:
         case Look.FOREARM | Look.ARM:
             return arm.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
         case Look.LEG:
             leg = limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
-            if any(e.kind == Kind.HINGE for e in own):
+            if any(map(stage.is_joint, own)):
                 return leg
             unit = (spots[-1] - spots[0]) / abs(spots[-1] - spots[0])
             return *leg, *limb.break_mark(spots[0] + 4.0 * unit, bearing(unit), 3.8, tag)

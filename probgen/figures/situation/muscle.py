@@ -88,7 +88,7 @@ def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float)
     if along is not None:
         return along
     reach, unit = 0.55 * stage.size(element.body), heading(direction)
-    for joint in (e for e in stage.system.elements if e.kind == Kind.HINGE):
+    for joint in filter(stage.is_joint, stage.system.elements):
         across = (stage.spot(joint.at) - start).real
         if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
             reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Final
 
-from probgen.bank.depiction import Depictions, Look, Source
+from probgen.bank.depiction import Depictions, Look, Source, Touch
 from probgen.figures.measured.opening import Opening
 from probgen.figures.measured.states import separate
 from probgen.figures.measured.survey import Survey, pushes, ways_out
@@ -230,6 +230,11 @@ class Stage:
         return WHEEL if any(body in (h.first.body, h.second.body) for h in tied) else 0.0
 
     # What holds them
+
+    def is_joint(self, element: Element) -> bool:
+        """Whether a body turns about an element: a hinge, or a joint that pushes one way only."""
+        contact = self.depicts.contacts.get(element.id)
+        return element.kind is Kind.HINGE or contact is Touch.JOINT
 
     def is_inner(self, element: Element) -> bool:
         """Whether an element acts between two bodies of the system."""

@@ -7,7 +7,6 @@ from probgen.figures.paper.scene import Shape, Spot
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.standing import CUT, Body
 from probgen.figures.situation.stage import Stage
-from probgen.statics.system import Kind
 
 _TAG = Tag(What.SCENERY)
 
@@ -16,12 +15,12 @@ def standing(stage: Stage) -> Body | None:
     """The body that stands about a pelvis; None where a template tells of none."""
     if stage.depicts.about.get("scenery") is not Scenery.STANDING:
         return None
-    for hinge in stage.system.elements:
-        if hinge.kind is Kind.HINGE and stage.look(hinge.body) is Look.PELVIS:
-            outline = stage.system.body(hinge.body).outline
-            joint, cm = stage.spot(hinge.at), stage.scale / 100.0
-            outer, inner = ((stage.spot(outline[end]) - joint).real for end in (0, -1))
-            return Body(joint, cm, 1 if inner > 0 else -1, abs(outer) / cm, abs(inner) / cm)
+    for joint in stage.system.elements:
+        if stage.is_joint(joint) and stage.look(joint.body) is Look.PELVIS:
+            outline = stage.system.body(joint.body).outline
+            at, cm = stage.spot(joint.at), stage.scale / 100.0
+            outer, inner = ((stage.spot(outline[end]) - at).real for end in (0, -1))
+            return Body(at, cm, 1 if inner > 0 else -1, abs(outer) / cm, abs(inner) / cm)
     return None
 
 

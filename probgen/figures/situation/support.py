@@ -99,6 +99,8 @@ def fixture_of(stage: Stage, element: Element) -> Fixture:
             return _hinge(stage, element)
         case Kind.FIXED:
             return _built_in(stage, element)
+        case Kind.CONTACT if stage.is_joint(element):
+            return _joint(stage, element, Hinge.JOINT, stage.look(element.body))
         case Kind.ROLLER:
             return rolling(stage, element)
         case Kind.CONTACT | Kind.ROUGH:

@@ -7,12 +7,14 @@ import pytest
 from probgen.figures.paper.scene import Scene, bounds
 from probgen.figures.parts.standing import CUT
 from probgen.figures.situation.standing import beside_chest, broken_off, standing
+from probgen.figures.situation.support import fixture_of
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import tagged
 from tests.figures.sketches import LIMB, stage
 
 HIP = LIMB.replace("-theta", "0").replace("180 - theta", "180")
 SHOWN = ('limb = "pelvis"', 'J = "hip"', 'scenery = "person"')
+PUSHED = HIP.replace('[[hinge]]\nat = "A"', '[[contact]]\nat = "A"\ndirection = 90')
 
 
 def drawn() -> list[Scene]:
@@ -39,6 +41,16 @@ def test_its_joint_crest_and_middle_are_those_of_the_pelvis() -> None:
     assert other is not None
     assert (body.inner, other.inner) == (1, -1)
     assert [way for _, way in beside_chest(turned, "limb")] == [0.0] * 3
+
+
+def test_a_joint_that_pushes_one_way_only_is_drawn_as_any_other() -> None:
+    plain = stage(PUSHED, SHOWN[0])
+    assert not any(map(plain.is_joint, plain.system.elements))
+    turning, pushing = stage(HIP, *SHOWN), stage(PUSHED, SHOWN[0], 'J = "hip joint"', SHOWN[2])
+    (hinge,) = filter(turning.is_joint, turning.system.elements)
+    (contact,) = filter(pushing.is_joint, pushing.system.elements)
+    assert standing(pushing) is not None
+    assert fixture_of(pushing, contact) == fixture_of(turning, hinge)
 
 
 def test_legs_and_stick_are_broken_off_at_one_level_so_that_the_hip_is_large() -> None:
