@@ -200,7 +200,7 @@ def test_what_a_body_carries_is_told_from_its_own_parts() -> None:
     def carried(name: str) -> dict[str, str]:
         return dict(default_bank().read(name).labels.carried)
 
-    assert carried("bent-back-toolbox") == {"W_a": Carried.PULLS}
+    assert carried("bent-back-toolbox") == {"W_s": Carried.PULLS}
     assert carried("trestle-plank-walk") == {"W_t": Carried.PUSHES, "W_m": Carried.PUSHES}
     assert carried("leg-raise-cuff") == {"W_c": Carried.ACTS}
     assert carried("sign-l-plate") == {}

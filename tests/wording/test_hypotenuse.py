@@ -16,10 +16,10 @@ METHODS = [
 
 @pytest.mark.parametrize("method", METHODS, ids=lambda method: method.torque)
 def test_a_length_across_is_worked_out_once(method: Convention) -> None:
-    """The strut of the first draw, 0.70 m along and 0.30 m down: 0.76158 m."""
+    """The strut of the first draw, 0.70 m along and 0.40 m down: 0.8062 m."""
     lines = told_of("sign-arm-strut", method)
-    worked = [line for line in lines if "√(d² + h²) = √((0.70 m)² + (0.30 m)²)" in line]
+    worked = [line for line in lines if "√(d² + h²) = √((0.70 m)² + (0.40 m)²)" in line]
     assert len(worked) == 1
     after = lines[lines.index(worked[0]) :]
-    assert after[0].endswith("0.76158 m") or after[1].strip() == "= 0.76158 m"
-    assert not any("0.76158 m)" in line for line in lines[: lines.index(worked[0])])
+    assert after[0].endswith("0.8062 m") or after[1].strip() == "= 0.8062 m"
+    assert not any("0.8062 m)" in line for line in lines[: lines.index(worked[0])])

@@ -92,8 +92,8 @@ def test_only_of_a_way_with_a_bend_a_part_may_run_along_the_force() -> None:
 
 
 def test_an_angle_that_lengths_tell_comes_with_its_tangent() -> None:
-    """The strut of the first draw: 0.30 m down at 0.70 m along."""
-    worked = "arctan(h/d) = arctan(0.30 m/(0.70 m)) = 23.2°"
+    """The strut of the first draw: 0.40 m down at 0.70 m along."""
+    worked = "arctan(h/d) = arctan(0.40 m/(0.70 m)) = 29.74°"
     lines = told_of("sign-arm-strut")
     assert any(f"The angle between F and its arm AC is {worked}, and" in line for line in lines)
     assert any(f"F points {worked} above the horizontal" in line for line in lines)
