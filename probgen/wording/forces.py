@@ -58,7 +58,6 @@ from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 from probgen.working.line import line_of
 
-_END: Final = 0.01  # of a body's length: nearer to its end something touches the end
 _SQUARE: Final = 1e-6  # the largest cosine of what is at right angles
 
 
@@ -149,16 +148,14 @@ def _touched_across(digits: Digits, force: Force) -> str:
     "" for none: an end stands on a surface, and the push is square to that.
     """
     system, values = digits.case.system, digits.case.values
-    ends = system.body(system.force(force.id).body).outline
-    if force.kind is not Kind.CONTACT or len(ends) != 2 or force.point in ends:
+    body = system.body(system.force(force.id).body)
+    if force.kind is not Kind.CONTACT or len(body.outline) != 2 or force.point in body.outline:
         return ""
     places = coordinates(system, values)
-    first, last, at = (complex(*map(float, places[name])) for name in (*ends, force.point))
+    first, last = (complex(*map(float, places[end])) for end in body.outline)
     turn = radians(float(evaluate(force.direction, values)))
     along = (last - first) * rect(1.0, -turn)
-    between = _END < ((at - first) / (last - first)).real < 1.0 - _END
-    square = abs(along.real) < _SQUARE * abs(along)
-    return system.force(force.id).body if between and square else ""
+    return body.id if abs(along.real) < _SQUARE * abs(along) else ""
 
 
 def _carried(digits: Digits, element: Element) -> Carried | None:
