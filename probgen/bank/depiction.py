@@ -44,7 +44,11 @@ class Look(Enum):
     WEDGE = auto()
     RING = auto()
     CRATE = auto()
+    BLOCK = auto()
+    BRICK = auto()
     PALLET = auto()
+    TROUGH = auto()
+    SLED = auto()
     PANEL = auto()
     BOARD = auto()
     BALL = auto()
@@ -76,6 +80,8 @@ class Thing(Enum):
     BOTTLE = auto()
     TODDLER = auto()
     PIANO = auto()
+    SACK = auto()
+    HOLDALL = auto()
     SPEAKER = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
@@ -108,6 +114,8 @@ class Hinge(Enum):
     BLOCK = auto()
     AXLE = auto()
     SHAFT = auto()
+    PUMP = auto()
+    WELL = auto()
     MACHINE = auto()
     JOINT = auto()
     SHOULDER = auto()
@@ -143,6 +151,7 @@ class Touch(Enum):
     TILE = auto()
     ROOF = auto()
     JOINT = auto()
+    PLANK = auto()
 
 
 class Source(Enum):
@@ -159,6 +168,7 @@ class Source(Enum):
     GRIP = auto()
     STICK = auto()
     LIFTER = auto()
+    BEARER = auto()
     BOOT = auto()
 
 

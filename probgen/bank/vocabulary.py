@@ -96,8 +96,12 @@ BODIES: Final = Vocabulary("a body", (
 
 PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.RING, ("ring", "knot"), "a ring where lines meet"),
-    Entry(Look.CRATE, ("crate", "box", "chest", "block"), "a block"),
+    Entry(Look.CRATE, ("crate", "box", "chest"), "a crate"),
+    Entry(Look.BLOCK, ("block",), "a block"),
+    Entry(Look.BRICK, ("brick",), "a brick, longer than it is high"),
     Entry(Look.PALLET, ("pallet",), "a low stack on a pallet"),
+    Entry(Look.TROUGH, ("trough",), "a trough cut lengthwise, dashed where it is about to slide"),
+    Entry(Look.SLED, ("sled", "sledge"), "a box on the runners of a sled"),
     Entry(Look.PANEL, ("panel",), "a thin panel on a wall, dashed where it is about to slide"),
     Entry(Look.BOARD, ("board", "plank", "platform", "seat"), "a board somebody can be on"),
     Entry(Look.BALL, ("ball",), "a ball"),
@@ -112,7 +116,9 @@ PARTICLES: Final = Vocabulary("a particle", (
 ))  # fmt: skip
 
 LOADS: Final = Vocabulary("a weight", (
-    *_loads(Thing.BLOCK, "block, bag", "a block", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.BLOCK, "block", "a block", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.SACK, "bag, sack", "a bag tied at its neck", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.HOLDALL, "holdall, tool bag", "a bag with two handles", Manner.HANGS),
     *_loads(Thing.BOTTLE, "bottle", "a bottle", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.CRATE, "crate, box, chest", "a crate", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.PLANT, "plant, pot", "a potted plant", Manner.STANDS),
@@ -143,6 +149,8 @@ HINGES: Final = Vocabulary("a hinge", (
     Entry(Hinge.BLOCK, ("block",), "a block of wood, its edge at the hinge"),
     Entry(Hinge.AXLE, ("axle",), "the stand of a drum"),
     Entry(Hinge.SHAFT, ("shaft",), "the shaft of a drum, its bearings not shown"),
+    Entry(Hinge.PUMP, ("pump",), "a hand pump, its rod the cable straight down from the handle"),
+    Entry(Hinge.WELL, ("well",), "the wall of a well under a drum, what hangs there in it"),
     Entry(Hinge.MACHINE, ("machine", "arm", "frame"), "a pin on a part that is not shown"),
     Entry(Hinge.JOINT, ("joint", "jaw joint", "neck joint", "ankle joint"),
           "a joint of the body, with what is beyond it where that shows"),
@@ -166,6 +174,7 @@ ROLLERS: Final = Vocabulary("a roller", (
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
     Entry(Touch.ROOF, ("roof",), "such a slope as one side of a roof; two at a ridge are one"),
+    Entry(Touch.PLANK, ("plank",), "such a slope as a plank with one end raised by a hand"),
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
     Entry(Touch.POST, ("post", "mast"), "a post behind its body, a shoe on the side it presses"),
     Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),
@@ -189,6 +198,7 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.GRIP, ("grip", "pulling hand"), "a fist about its point, a forearm that pulls"),
     Entry(Source.STICK, ("stick", "crutch"), "a hand on a stick from the ground up"),
     Entry(Source.LIFTER, ("lifter", "worker"), "an arrow, and somebody below who reaches up there"),
+    Entry(Source.BEARER, ("bearer", "shoulder"), "an arrow, and somebody whose shoulder is there"),
     Entry(Source.BOOT, ("boot", "boots"), "an arrow, and a boot that pushes along the ground"),
 ))  # fmt: skip
 

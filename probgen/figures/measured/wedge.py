@@ -28,7 +28,8 @@ _TALL: Final = 26 + 28j
 """The same of one between two faces, whose weight has room within it."""
 
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
-_BORNE: Final = (Look.BEAM, Look.CRATE, Look.LEG)  # a block: what nothing is said of, or a word
+_BLOCKS: Final = (Look.CRATE, Look.BLOCK)
+_BORNE: Final = (Look.BEAM, *_BLOCKS, Look.LEG)  # a block: what nothing is said of, or a word
 _OUT: Final = 42.0  # how far a wedge stands out from under what it bears, pt
 _SHORT: Final = 8.0  # how far its tip ends within that, pt
 _TIP: Final = 5.0  # thickness of the tip of a slender wedge, pt
@@ -112,7 +113,7 @@ def faced(
 
 def pressed(measured: Survey, body: Body, look: Look) -> Faced | None:
     """A block between two faces, one below it and one beside it; None for any other body."""
-    if len(body.outline) != 1 or look is not Look.CRATE:
+    if len(body.outline) != 1 or look not in _BLOCKS:
         return None
     outs = [_out(measured, contact) for contact in touching(measured, body)]
     upright = all(min(abs(out.real), abs(out.imag)) < _SQUARE for out in outs)

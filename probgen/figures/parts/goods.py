@@ -1,4 +1,4 @@
-"""Goods that loads are drawn as: a heap, a bird feeder, a loaded pallet, a piano.
+"""Goods that loads are drawn as: a heap, a sack, a bird feeder, a loaded pallet, a piano.
 
 Lengths are pt, places complex numbers in pt.
 """
@@ -9,7 +9,9 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.figures.paper.scene import (
+    BARE,
     FINE,
+    HEAVY,
     LIGHT,
     MEDIUM,
     Curve,
@@ -30,6 +32,30 @@ BOTTLE: Final = 29.0
 BOTTLE_HALF: Final = 4.6
 """Half its breadth."""
 
+SACK: Final = 34.0
+"""Height of a sack, pt."""
+
+SLIP: Final = 9.0
+"""How far on a trough is drawn dashed that is about to slide, pt."""
+
+RUNNER: Final = 5.0
+"""Height of a sled's runners, pt."""
+
+HANDLE: Final = 7.0
+"""Height of a holdall's handles, pt."""
+
+_NECK: Final = 6.5  # from its mouth down to where it is tied, pt
+_STONE: Final = 4.5  # how thick the ends of a trough are at the rim, pt
+_BOTTOM: Final = 7.0  # and its bottom
+_AFTER: Final = Pen(0.6, 2.0, 1.5)
+_SACK_SIDE: Final = (
+    (4.8, 0.0), (3.6, 2.2), (2.3, 4.0), (2.3, _NECK), (2.3, 11.0), (13.5, 12.0), (13.5, 23.0),
+    (13.5, 29.0), (13.0, 33.0), (10.0, 33.6), (7.0, 34.2), (4.0, SACK), (0.0, SACK),
+)  # fmt: skip
+"""One side of a sack, from its mouth to the middle of its foot: how far out and how far down, pt,
+each third one on the outline and two controls between.
+"""
+
 
 def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """Something loose in a heap."""
@@ -42,6 +68,54 @@ def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]
     return (Curve(a, pieces, MEDIUM, tag, tone=Tone.GROUND),)
 
 
+def sack(mouth: Spot, tag: Tag, size: float = 1.0) -> tuple[Shape, ...]:
+    """A full bag tied at its neck, from its mouth down; size: 1 for one of the usual height."""
+
+    def at(out: float, low: float) -> Spot:
+        return mouth + size * complex(out, -low)
+
+    down = [at(out, low) for out, low in _SACK_SIDE]
+    up = [at(-out, low) for out, low in reversed(_SACK_SIDE)]
+    around = [*down[1:], *up[1:]]
+    pieces = list(zip(around[::3], around[1::3], around[2::3], strict=True))
+    hem = (at(-2.8, 2.0), at(2.8, 2.0), down[0])
+    folds = tuple(
+        (at(out, _NECK), at(*end)) for out, end in
+        ((-1.0, (-4.5, 13.0)), (0.5, (1.5, 14.5)), (1.5, (6.0, 11.5)))
+    )  # fmt: skip
+    return (
+        Curve(down[0], (*pieces, hem), MEDIUM, tag, tone=Tone.BODY),
+        Path(folds, FINE, tag),
+        line(at(-2.8, _NECK), at(2.8, _NECK), HEAVY, tag),
+    )
+
+
+def holdall(top: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
+    """A bag of stout cloth under its two handles, which meet at a spot; the bag comes last."""
+    rim, half = top - HANDLE * 1j, width / 2
+
+    def at(out: float, low: float) -> Spot:
+        return rim + complex(out, -low)
+
+    ends = (0.26 * half, 0.62 * half)
+    straps = tuple((at(side * ends[0], 0.0), top, at(side * ends[1], 0.0)) for side in (-1, 1))
+    bag = Curve(
+        at(-half + 2.0, 0.0),
+        (
+            (at(-half + 2.0, 0.0), at(half - 2.0, 0.0), at(half - 2.0, 0.0)),
+            (at(half - 0.4, 0.0), at(half, 1.0), at(half, 3.0)),
+            (at(half, 3.0), at(half, height - 4.0), at(half, height - 4.0)),
+            (at(half, height - 1.0), at(half - 1.0, height), at(half - 4.0, height)),
+            (at(half - 4.0, height), at(4.0 - half, height), at(4.0 - half, height)),
+            (at(1.0 - half, height), at(-half, height - 1.0), at(-half, height - 4.0)),
+            (at(-half, height - 4.0), at(-half, 3.0), at(-half, 3.0)),
+            (at(-half, 1.0), at(0.4 - half, 0.0), at(2.0 - half, 0.0)),
+        ),
+        MEDIUM, tag, tone=Tone.BODY,
+    )  # fmt: skip
+    return Path(straps, LIGHT, tag), bag
+
+
 def bottle(top: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A bottle, from its cap down."""
     side = ((0.0, 1.9), (5.0, 1.9), (10.0, BOTTLE_HALF), (BOTTLE, BOTTLE_HALF))
@@ -49,6 +123,49 @@ def bottle(top: Spot, tag: Tag) -> tuple[Shape, ...]:
     right = [top + complex(half, -down) for down, half in side]
     cap = line(left[1] + 2j, right[1] + 2j, LIGHT, tag)
     return polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY), cap
+
+
+def trough(middle: Spot, half: complex, up: complex, ahead: complex, tag: Tag) -> tuple[Shape, ...]:
+    """A trough of stone cut lengthwise, about its middle, and the same dashed a little further to
+    where it is about to slide.
+
+    half: half its width and height; up: the unit step square to what it stands on; ahead: that of
+    the slide, 0 for none.
+    """
+
+    def at(x: float, y: float) -> Spot:
+        return middle + up * complex(y, -x)
+
+    wide, high = half.real, half.imag
+    corners = (at(-wide, -high), at(wide, -high), at(wide, high), at(-wide, high))
+    rim, floor = wide - _STONE, (wide - 2.0 * _STONE, _BOTTOM - high)
+    hollow = (at(rim, high), at(floor[0], floor[1]), at(-floor[0], floor[1]), at(-rim, high))
+    cut = polygon((*corners[:3], *hollow, corners[3]), MEDIUM, tag, tone=Tone.BODY)
+    inside = polygon(hollow, LIGHT, tag, tone=Tone.SKIN)
+    if not ahead:
+        return inside, cut
+    after = Path((tuple(corner + ahead * SLIP for corner in corners),), _AFTER, tag, closed=True)
+    return after, polygon(corners, BARE, tag, tone=Tone.PAPER), inside, cut
+
+
+def sled(middle: Spot, half: complex, tag: Tag) -> tuple[Shape, ...]:
+    """A loaded sled about its middle, with the runners it stands on; half: with these."""
+    foot, wide = middle - 1j * half.imag, half.real
+    deck, high = foot + 1j * RUNNER, 2 * half.imag - RUNNER
+    load = (deck - wide, deck + wide, deck + wide + 1j * high, deck - wide + 1j * high)
+    tips = tuple(foot + complex(side * wide, 0.8 * RUNNER) for side in (-1, 1))
+    bend = 0.14 * wide
+    runner = Curve(
+        tips[0],
+        (
+            (tips[0] - 0.6j * RUNNER, foot - wide + 0.4 * bend, foot - wide + bend),
+            (foot - wide + bend, foot + wide - bend, foot + wide - bend),
+            (foot + wide - 0.4 * bend, tips[1] - 0.6j * RUNNER, tips[1]),
+        ),
+        HEAVY, tag,
+    )  # fmt: skip
+    legs = tuple((foot + x * wide, deck + x * wide) for x in (-0.6, 0.6))
+    return runner, Path(legs, HEAVY, tag), polygon(load, MEDIUM, tag, tone=Tone.BODY)
 
 
 def pallet(middle: Spot, half: complex, up: complex, tag: Tag) -> tuple[Shape, ...]:

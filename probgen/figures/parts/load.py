@@ -21,10 +21,14 @@ CHILD: Final = 1.2
 TODDLER: Final = 0.95
 """Heights people are drawn at where the scale allows it, m; common practice, no source."""
 
-_NECK: Final = 4.5  # of a bottle, that is in the hand that holds it, pt
-_SHORTEST: Final = 34.0  # of a person standing, pt
-_TALLEST: Final = 105.0  # and the tallest, 37 mm
+SHORTEST: Final = 34.0
+TALLEST: Final = 105.0
+"""Of a person standing, pt; the tallest has 37 mm."""
+
+_NECK: Final = 4.5  # of a bottle or a bag, that is in the hand that holds it, pt
 _HUNG: Final = 56.8  # of one who hangs by the hands, pt
+_SACK: Final = 0.6  # height of a sack, m, where the scale allows it; common practice, no source
+_SMALL: Final = 0.55  # and of the least one drawn, of the usual one
 _HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
 _BRAIN: Final = 0.75  # from the joint of its neck to its centre of mass, of the radius
 
@@ -78,7 +82,7 @@ def largest_scale(loads: Iterable[Load]) -> float:
     """The scale (pt for each metre) up to which all who stand, sit or climb are at true size."""
     free = (Manner.LIES, Manner.HANGS)  # who is as long as a board, or small
     people = (each.thing for each in loads if each.thing in PEOPLE and each.manner not in free)
-    return min((_TALLEST / _stature(thing) for thing in people), default=math.inf)
+    return min((TALLEST / _stature(thing) for thing in people), default=math.inf)
 
 
 def hangs(load: Load, seat: Seat) -> bool:
@@ -114,6 +118,9 @@ def draw_load(
         return mechanical.standing_pail(foot, tag), None
     if thing is Thing.BOTTLE:
         return goods.bottle(foot + 1j * goods.BOTTLE, tag), None
+    if thing is Thing.SACK:
+        size = _sack_size(seat)
+        return goods.sack(foot + 1j * goods.SACK * size, tag, size), None
     if thing is Thing.PLANT:
         return mechanical.plant(foot, tag), None
     if thing is Thing.TREE:
@@ -145,6 +152,10 @@ def _hung(
             return mechanical.lamp(spot, rope, tag), None
         case Thing.BOTTLE:
             return goods.bottle(spot - 1j * (rope - _NECK), tag), None
+        case Thing.SACK:
+            mouth = spot - 1j * (rope - min(_NECK, rope))
+            sack = goods.sack(mouth, tag, _sack_size(seat))
+            return (*mechanical.cable(spot, mouth - 1j, tag), *sack), None
         case Thing.NET:
             return goods.net(spot, 2.2 * rope, tag), None
         case Thing.FEEDER:
@@ -156,11 +167,20 @@ def _hung(
         case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None
+        case Thing.HOLDALL:
+            top = spot - 1j * max(rope - goods.HANDLE, 0.0)
+            bag = goods.holdall(top, size[0], size[1], tag)
+            shapes = (*mechanical.cable(spot, top, tag), *bag)
         case Thing.SIGN:
             shapes = mechanical.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag, max(rope, 13.0))
         case _:
             shapes = mechanical.hung_block(spot, rope, *size, tag)
     return shapes, bounds(shapes[-1:])
+
+
+def _sack_size(seat: Seat) -> float:
+    """The size of a sack, of the usual one: smaller where its body is."""
+    return min(max(_SACK * seat.scale / goods.SACK, _SMALL), 1.0)
 
 
 def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
@@ -175,7 +195,7 @@ def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
 def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
     # What a small child stands on is small as well, and drawn at a large scale.
-    height = min(max(_stature(thing) * seat.scale, _SHORTEST), _TALLEST)
+    height = min(max(_stature(thing) * seat.scale, SHORTEST), TALLEST)
     if manner is Manner.HANGS:
         return person.hanging(seat.spot, min(height, _HUNG), tag)
     if seat.steep:

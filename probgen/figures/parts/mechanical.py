@@ -38,6 +38,9 @@ JOINT: Final = 2.6
 BAIL: Final = 11.0
 """How high a pail's handle stands above its rim, pt."""
 
+CORNER: Final = 2.6
+"""How broad the corner posts of a crate are, pt."""
+
 SECTION: Final = Pen(0.6, 4.0, 2.0)
 _RUNG: Final = 7.0
 _FOLDED: Final = 0.01  # tangent of the least angle between two parts of a bent bar
@@ -372,7 +375,7 @@ def tree(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
 
 def crate(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A crate: a block with corner posts; the block comes last."""
-    post = min(2.6, 0.12 * width)
+    post = min(CORNER, 0.12 * width)
     left, right = foot - width / 2 + post, foot + width / 2 - post
     up = complex(0, height)
     posts = Path(((left, left + up), (right, right + up)), FINE, tag)

@@ -14,6 +14,7 @@ from typing import Final
 from probgen.figures.paper.scene import (
     BARE,
     FINE,
+    LIGHT,
     MEDIUM,
     Curve,
     Path,
@@ -42,8 +43,36 @@ LIFTED: Final = 1.09
 AHEAD: Final = 0.16
 """And how far before the feet."""
 
+SHOULDER: Final = 0.82
+"""How high the shoulder of a person is on which something lies, of the height."""
+
 Pair = tuple[float, float]
 Run = tuple[Pair, ...]
+
+
+_SUPINE: Final = (
+    (0.012, 0.0), (0.0, 0.0), (0.0, 0.02), (0.0, 0.03),
+    (0.0, 0.07), (-0.002, 0.1), (0.004, 0.125), (0.01, 0.14), (0.028, 0.138), (0.03, 0.118),
+    (0.035, 0.09), (0.05, 0.07), (0.07, 0.062), (0.14, 0.07), (0.2, 0.072), (0.27, 0.084),
+    (0.33, 0.09), (0.42, 0.105), (0.5, 0.108), (0.55, 0.11), (0.58, 0.12), (0.62, 0.122),
+    (0.68, 0.126), (0.72, 0.138), (0.76, 0.124), (0.79, 0.112), (0.8, 0.085), (0.825, 0.082),
+    (0.838, 0.084), (0.83, 0.118), (0.85, 0.122), (0.862, 0.124), (0.865, 0.126), (0.872, 0.13),
+    (0.876, 0.15), (0.888, 0.156), (0.897, 0.135), (0.92, 0.138), (0.96, 0.13), (0.985, 0.1),
+    (1.005, 0.075), (1.005, 0.035), (0.985, 0.014), (0.96, 0.0), (0.9, 0.0), (0.88, 0.02),
+    (0.865, 0.035), (0.835, 0.03), (0.81, 0.008), (0.8, 0.0), (0.78, 0.0), (0.75, 0.0),
+    (0.6, 0.0), (0.5, 0.0), (0.42, 0.0), (0.34, 0.0), (0.32, 0.016), (0.27, 0.016),
+    (0.22, 0.016), (0.2, 0.0), (0.15, 0.002), (0.1, 0.004), (0.07, 0.016), (0.055, 0.014),
+    (0.04, 0.012), (0.03, 0.0), (0.012, 0.0),
+)  # fmt: skip
+_ARM_BESIDE: Final = (
+    (0.765, 0.095), (0.72, 0.1), (0.66, 0.084), (0.6, 0.079), (0.54, 0.075), (0.5, 0.07),
+    (0.46, 0.066), (0.43, 0.063), (0.42, 0.04), (0.45, 0.038), (0.5, 0.036), (0.55, 0.04),
+    (0.6, 0.044), (0.68, 0.05), (0.74, 0.044), (0.78, 0.054),
+)  # fmt: skip
+_EAR: Final = ((0.905, 0.07), (0.9, 0.052), (0.92, 0.045), (0.927, 0.062))
+"""The outline of somebody who lies on their back from the heel by the toes, the nose and the crown
+back to it, an arm and an ear: along from the soles and over what they lie on, of the height.
+"""
 
 
 def _figure(
@@ -95,16 +124,17 @@ def standing(feet: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
 
 
 def lying(soles: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
-    """A person flat on their back on something level, the head a step `way` from the soles."""
-    height = abs(way)
-    unit = way / height
-    up = unit * (1j if unit.real >= 0 else -1j)
-    return _figure(
-        lambda x, y: soles + height * (up * x + unit * y), height, tag, (0.08, 0.933),
-        ((0.07, 0.785), (0.07, 0.52)),
-        (((0.115, 0.03), (0.045, 0.041), (0.05, 0.5)),),
-        (((0.1, 0.77), (0.07, 0.6), (0.06, 0.45)),),
-    )  # fmt: skip
+    """A person flat on their back on something level, the head a step `way` from the soles: seen
+    from the side, the face up and an arm along the trunk.
+    """
+    up = way * (1j if way.real >= 0 else -1j)
+
+    def drawn(places: Sequence[Pair], pen: Pen, tone: Tone | None = None) -> Curve:
+        start, *rest = (soles + way * along + up * over for along, over in places)
+        return Curve(start, tuple(zip(rest[::3], rest[1::3], rest[2::3], strict=True)),
+                     pen, tag, tone=tone)  # fmt: skip
+
+    return drawn(_SUPINE, MEDIUM, Tone.PERSON), drawn(_ARM_BESIDE, LIGHT), drawn(_EAR, FINE)
 
 
 def seated(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
@@ -212,6 +242,17 @@ def lifting(feet: Spot, hands: Spot, facing: int, tag: Tag) -> tuple[Shape, ...]
         (((-0.15, 0.041), (-0.07, 0.27), (-0.04, 0.5)),
          ((0.09, 0.041), (0.08, 0.28), (-0.02, 0.5))),
         (arm(0.01 + 0.77j), arm(-0.01 + 0.77j)),
+    )  # fmt: skip
+
+
+def bearing(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
+    """A person who walks with something on the shoulder, straight above the feet."""
+    return _figure(
+        lambda x, y: feet + height * complex(x * facing, y), height, tag, (0.11, 0.925),
+        ((0.05, 0.765), (0.02, 0.52)),
+        (((-0.12, 0.041), (-0.02, 0.27), (0.01, 0.5)),
+         ((0.16, 0.041), (0.12, 0.28), (0.03, 0.5))),
+        (((0.06, 0.775), (0.19, 0.64), (0.27, SHOULDER)),),
     )  # fmt: skip
 
 

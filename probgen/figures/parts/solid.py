@@ -63,6 +63,10 @@ WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
 TRAY: Final = 27.0
 """Height of its tray's rim above the shafts, pt."""
+LEGS: Final = WHEEL - 2.5
+"""How far its legs reach below them, pt: off the ground while the shafts are level."""
+
+_GRIP: Final = 15.0  # length of its grips, pt
 
 
 def box(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
@@ -223,7 +227,7 @@ def stick(hand: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:
 
 
 def wheelbarrow(axle: Spot, grips: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """Shafts from the wheel's axle to the grips, a tray on them, and a leg."""
+    """Shafts from the wheel's axle to the grips, a tray on them, and a leg below."""
     way = grips - axle
     up = way / abs(way) * (1j if way.real > 0 else -1j)
 
@@ -231,9 +235,16 @@ def wheelbarrow(axle: Spot, grips: Spot, tag: Tag) -> tuple[Shape, ...]:
         return axle + way * share + up * height
 
     tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, TRAY), at(0.03, TRAY))
-    leg = ((at(0.6, -1.5), at(0.66, -10.0)), (at(0.7, -1.5), at(0.66, -10.0)))
-    shaft = mechanical.bar((at(0.0, 0.0) + way / abs(way) * mechanical.PIN, grips), 1.5, tag)
-    return *shaft, polygon(tray, MEDIUM, tag, tone=Tone.BODY), Path(leg, LIGHT, tag)
+    leg = (at(0.56, -1.5), at(0.6, -LEGS), at(0.67, -LEGS), at(0.72, -1.5))
+    unit = way / abs(way)
+    shaft = mechanical.bar((axle + unit * mechanical.PIN, grips), 1.5, tag)
+    one, other = mechanical.cut_rails((grips - unit * _GRIP, grips), 2.4, (0j, 0j))
+    return (
+        *shaft,
+        polygon((*one, *reversed(other)), MEDIUM, tag, tone=Tone.PERSON),
+        polygon(tray, MEDIUM, tag, tone=Tone.BODY),
+        Path((leg,), BAND, tag),
+    )
 
 
 def barrow_wheel(axle: Spot, tag: Tag) -> tuple[Shape, ...]:

@@ -42,6 +42,7 @@ _NECK: Final = 22.0  # how long the neck under it is, pt
 _PLATE: Final = 3.2  # thickness of a boiler's plate, pt
 _STEAM: Final = 12.0  # how much of the steam below that is drawn, pt
 _SIDE: Final = 18.0  # how far the boiler is drawn on to either side, pt
+_BOARD: Final = 5.0  # thickness of a raised plank, pt
 _LIP: Final = 12.0  # how far a stone is cut away over what lifts its end, pt
 _ROUGH: Final = ((0.0, -0.9), (0.07, 0.1), (0.2, 0.7), (0.34, -0.2), (0.48, 0.5), (0.63, -0.4),
                  (0.78, 0.6), (0.92, 0.0), (1.0, -1.1))  # fmt: skip
@@ -134,6 +135,16 @@ def wooden_block(edge: Spot, height: float, side: int, tag: Tag) -> tuple[Shape,
     begin, sweep = (10.0, 68.0) if side > 0 else (170.0, -68.0)
     rings = (Arc(heart, share * height, begin, sweep, FINE, tag) for share in (0.3, 0.52, 0.74))
     return polygon(corners, MEDIUM, tag, tone=Tone.PERSON), *rings
+
+
+def raised_plank(foot: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
+    """A plank that slopes up by a step from the foot of its upper face, cut level where it stands
+    on the ground.
+    """
+    unit = way / abs(way)
+    under = unit * (-1j if unit.real >= 0 else 1j) * _BOARD
+    heel = foot + _BOARD / unit.imag * (1 if unit.real >= 0 else -1)
+    return (polygon((foot, foot + way, foot + way + under, heel), MEDIUM, tag, tone=Tone.PERSON),)
 
 
 def stone(ends: tuple[Spot, Spot], half: float, tag: Tag, *, lifted: tuple[bool, bool]) -> Path:

@@ -12,7 +12,7 @@ from probgen.figures.paper.scene import Shape, Spot, apart, heading
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical, person, works
 from probgen.figures.parts.ground import Surface
-from probgen.figures.parts.load import PERSON
+from probgen.figures.parts.load import PERSON, SHORTEST, TALLEST
 from probgen.figures.situation.contact import touching
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.stage import Stage
@@ -37,6 +37,9 @@ def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
         pin = next((stage.spot(e.at) for e in pins), None)
         under = stage.spot(element.at) - 1j * stage.halves[element.body]
         return works.valve(under, pin, tag)
+    if told is Source.BEARER:
+        feet = _below_shoulder(stage, element)
+        return person.bearing(feet, _stature(stage), 1, tag)
     if told not in (Source.LIFTER, Source.BOOT):
         return ()
     spot, facing = stage.spot(element.at), 1 if heading(way).real >= 0.0 else -1
@@ -56,13 +59,25 @@ def reach_of(stage: Stage, element: Element) -> float:
 
 def underfoot(stage: Stage) -> list[Surface]:
     """The ground under those who hold something up."""
-    feet = [
-        _feet(stage, element)
+    feet = {Source.LIFTER: _feet, Source.BEARER: _below_shoulder}
+    stood = [
+        feet[told](stage, element)
         for element in stage.system.elements
-        if stage.depicts.forces.get(element.id) is Source.LIFTER
+        if (told := stage.depicts.forces.get(element.id)) in feet
         and stage.measured.direction_of(element) is not None
     ]
-    return [Surface(each, 90.0, FACE, FACE) for each in feet]
+    return [Surface(each, 90.0, FACE, FACE) for each in stood]
+
+
+def _stature(stage: Stage) -> float:
+    """How tall somebody is drawn who bears something, pt: to scale where that is not tiny."""
+    return min(max(PERSON * stage.scale, SHORTEST), TALLEST)
+
+
+def _below_shoulder(stage: Stage, element: Element) -> Spot:
+    """Where somebody stands on whose shoulder a body lies at an element's point."""
+    shoulder = stage.spot(element.at) - 1j * stage.halves[element.body]
+    return shoulder - 1j * person.SHOULDER * _stature(stage)
 
 
 def _toe(stage: Stage, element: Element, facing: int) -> Spot:

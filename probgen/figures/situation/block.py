@@ -12,7 +12,9 @@ from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
 from probgen.figures.measured.wedge import HALF, Faced, faced, partners
 from probgen.figures.paper.scene import (
+    FINE,
     MEDIUM,
+    Path,
     Shape,
     Spot,
     Text,
@@ -45,6 +47,8 @@ APART: Final = 122.0
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 46.0 + 2.6j  # half the width and height of a board that somebody is on, pt
 _PALLET: Final = 27.0 + 11.5j  # and of a loaded pallet
+_TROUGH: Final = 27.0 + 15.5j  # and of a trough
+_BRICK: Final = 26.0 + 9.5j  # and of a brick
 _PANEL: Final = 3.6 + 36.0j  # and of a panel from its edge, pt
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
@@ -60,7 +64,7 @@ class Block:
     up: unit step square to what it rests on; look: what it is drawn as, a plain crate or another;
     facing: the side a person holds a line on, 1 right, 0 for nobody who does; faced: the outline
     of a wedge, or of a block cut to one; lift: from its point to its middle, pt; ahead:
-    the unit step in which a panel is about to slide.
+    the unit step in which a panel or a trough is about to slide; boarded: whether it has posts.
     """
 
     half: complex
@@ -70,6 +74,7 @@ class Block:
     faced: Faced | None = None
     lift: complex = 0j
     ahead: complex = 0j
+    boarded: bool = False
 
     @property
     def level(self) -> bool:
@@ -106,7 +111,8 @@ class Block:
         """From its point to the middle of the face its label is set on."""
         if self.faced:
             return self.faced.clear
-        return self.lift + (-mechanical.BAIL / 2 * 1j if self.look is Look.BUCKET else 0j)
+        raised = {Look.BUCKET: -mechanical.BAIL / 2, Look.SLED: goods.RUNNER / 2}
+        return self.lift + 1j * raised.get(self.look, 0.0)
 
     def depth(self, normal: complex) -> float:
         """From the middle back to the face it touches (pt)."""
@@ -133,9 +139,22 @@ class Block:
             return goods.pallet(spot, self.half, self.up, tag)
         if self.look is Look.PANEL:
             return works.panel(spot, self.half, self.ahead, tag)
+        if self.look is Look.TROUGH:
+            return goods.trough(spot, self.half, self.up, self.ahead, tag)
+        if self.look is Look.SLED:
+            return goods.sled(spot, self.half, tag)
+        return self._box(spot, tag)
+
+    def _box(self, spot: Spot, tag: Tag) -> tuple[Shape, ...]:
+        """A plain block about its middle, or a crate with a post at either end."""
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
         corners = (spot - w - h, spot + w - h, spot + w + h, spot - w + h)
-        return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+        body = polygon(corners, MEDIUM, tag, tone=Tone.BODY)
+        if not self.boarded:
+            return (body,)
+        inner = w * (1.0 - mechanical.CORNER / self.half.real)
+        posts = tuple((spot + side * inner - h, spot + side * inner + h) for side in (-1, 1))
+        return body, Path(posts, FINE, tag)
 
 
 def blocks_of(
@@ -220,6 +239,10 @@ def _block(
         return Block(_PAIL, 1j, look)
     if look is Look.PALLET:
         return Block(_PALLET, up, look)
+    if look is Look.TROUGH:
+        return Block(_TROUGH, up, look, ahead=_about_to_slide(measured, rests))
+    if look is Look.BRICK:
+        return Block(_BRICK, up, look)
     if look is Look.BOARD:
         return Block(_BOARD, up)
     turn = abs(up.real)
@@ -228,7 +251,11 @@ def _block(
         return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, look)
     if look is Look.PANEL:
         return Block(_PANEL, 1j, look, ahead=_about_to_slide(measured, rests))
-    return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up)
+    if look is Look.SLED:
+        return Block(complex(width, height + goods.RUNNER) / 2, 1j, look)
+    boards = 2.0 * mechanical.CORNER if look is Look.CRATE else 0.0
+    half = complex(max(across + boards, 24.0), max(high, 16.0)) / 2
+    return Block(half, up, boarded=look is Look.CRATE)
 
 
 def _person(measured: Survey, elements: list[Element]) -> Block:

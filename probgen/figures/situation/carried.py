@@ -34,8 +34,10 @@ from probgen.figures.situation.reeving import hung_from
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
 from probgen.figures.situation.standing import beside_chest
+from probgen.figures.situation.waterworks import well_of
 from probgen.statics.system import Body, Element, Kind, System
 
+_OVER: Final = (Look.PALLET, Look.TROUGH, Look.BRICK)  # whose label is set above them
 _UP: Final = 0.6  # how far up a panel its label is set, of half its height
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
@@ -126,8 +128,9 @@ class Burdens:
         if block.faced and block.faced.beside:
             anchors = tuple((spot + at, way) for at, way in block.faced.beside)
             return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
-        if block.look is Look.PALLET or 2 * block.half.imag < extent(text).height:
-            ways = (block.up,) if block.look is Look.PALLET else (-block.up, block.up)
+        over = block.look in _OVER
+        if over or 2 * block.half.imag < extent(text).height:
+            ways = (block.up,) if over else (-block.up, block.up)
             middle = spot + block.lift
             anchors = tuple((middle + way * block.half.imag, bearing(way)) for way in ways)
             return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
@@ -180,6 +183,9 @@ class Burdens:
         upon.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
         note = self._set(shapes, face, self.stage.spot(element.at), text, tag)
+        if note and seat.rope > ROPE:  # at its foot, not half-way up a long rope
+            below = box._replace(top=seat.spot.imag - seat.rope)
+            note = replace(note, anchors=self._about(below, seat.spot), thing=below)
         if note and self.stage.look(element.body) in LIMBS and load.manner is Manner.HANGS:
             # Under the limb, as beyond its end labels take room that it could be drawn larger in.
             # Beside its foot too, as the limb's own label may be under that.
@@ -226,7 +232,11 @@ class Burdens:
             rope += 6.0
             shapes, face = draw_load(load, replace(seat, rope=rope), room, tag)
         if face and room.width > _NARROW.width:  # its label goes beside it
-            return self._clear_load(load, seat, _NARROW, tag)[0], None
+            narrow = self._clear_load(load, seat, _NARROW, tag)[0]
+            within = bounds(narrow[-1:])  # nor does any other label go on it
+            ends = complex(within.left, within.bottom), complex(within.right, within.top)
+            self.field.watch(line(*ends, LIGHT))
+            return narrow, None
         return first
 
     def _on_block(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note | None:
@@ -295,6 +305,8 @@ class Burdens:
         look = self.stage.look(body.id)
         beyond = -ways[0] / abs(ways[0]) if len(ways) == 1 else 0j
         rope = 9.0 if look in LIMBS else ROPE
+        if well := well_of(self.stage, body.id):
+            rope = max(rope, well.rope - (well.axle - spot).imag)
         ends = outline[0], outline[-1]
         soles = min(ends, key=lambda end: end.real) + 1j * half
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None

@@ -36,6 +36,7 @@ from probgen.figures.situation.reeving import reeving_on
 from probgen.figures.situation.rope import WHEEL, is_jointed, touching, turned
 from probgen.figures.situation.stage import Stage
 from probgen.figures.situation.strand import is_drawn_from, other_end
+from probgen.figures.situation.waterworks import pump_of
 from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
@@ -74,6 +75,9 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
             done |= {*reeving.element.forces}
             walls.append(Surface(reeving.foot, 90.0, FACE, FACE))
             yield Line(reeving.shapes, reeving.element.id, reeving.ends)
+        if pump := pump_of(stage, body.id):
+            done |= {*pump.rod.forces}
+            yield Line(pump.strokes, pump.rod.id, (pump.start, pump.head))
     high = tuple(overhead(stage))
     done |= {id for pulls in high for pull in pulls for id in pull.forces}
     ropes: dict[tuple[str, str], list[Element]] = {}

@@ -27,8 +27,8 @@ UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FRIDGE})
 """Boxes about an axis from the floor up."""
 
 BLOCKS: Final = frozenset({
-    Look.CRATE, Look.PALLET, Look.PANEL, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET,
-    Look.SITTER, Look.LEG,
+    Look.CRATE, Look.BLOCK, Look.BRICK, Look.PALLET, Look.TROUGH, Look.SLED, Look.PANEL,
+    Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG,
 })  # fmt: skip
 """What particles are drawn as that have an extent of their own."""
 

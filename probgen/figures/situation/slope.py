@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.bank.depiction import Touch
+from probgen.bank.depiction import Look, Touch
 from probgen.figures.paper.scene import (
     HEAVY,
     MEDIUM,
@@ -21,7 +21,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import mechanical, scenery
+from probgen.figures.parts import goods, mechanical, rod, scenery, works
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.fixture import FACE, Fixture, Incline
@@ -66,6 +66,9 @@ def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     surface, held, beneath = to_pulley(stage, element, surface)
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way, tag = top - foot, Tag(What.INCLINE, element.id)
+    if stage.depicts.contacts.get(element.id) is Touch.PLANK:
+        angles = inclines_at(stage, element, foot, way)
+        return Fixture((*held, *_raised(foot, way, tag)), _floor_under(foot, way), inclines=angles)
     plane = mechanical.wedge(foot, way.real, way.imag, tag)
     if other:  # one hill, or one roof, for both
         far = min(other.ends, key=lambda spot: spot.imag)
@@ -73,6 +76,19 @@ def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
         whole = (scenery.roof if roof else mechanical.ridge)(foot, far, top)
         plane = *(whole if way.real > 0 else ()), plane[-1]
     return Fixture((*held, *plane), beneath, inclines=inclines_at(stage, element, foot, way))
+
+
+def _raised(foot: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
+    """A plank from the ground up, and the hand that has raised its end."""
+    board = works.raised_plank(foot, way, tag)
+    hand = rod.pulling_hand(foot + way, 1j, Tag(What.LOAD, tag))
+    return *board, *hand
+
+
+def _floor_under(foot: Spot, way: complex) -> tuple[Surface, ...]:
+    """The ground that a plank stands on with its lower end."""
+    before, after = (FACE, abs(way.real)) if way.real > 0 else (abs(way.real), FACE)
+    return (Surface(foot, 90.0, before, after),)
 
 
 def _beneath(stage: Stage, alike: Sequence[Element], face: Spot, normal: float) -> Surface:
@@ -115,6 +131,7 @@ def _down_to(surface: Surface, level: float) -> Surface:
 def _to_foot(block: Block, out: complex) -> float:
     """From the middle of a block down to the foot of its slope (pt), below all that leans out."""
     leaning = (2.0 * block.half.imag * abs(out.real) + _CLEAR) / out.imag
+    leaning += goods.SLIP if block.look is Look.TROUGH else 0.0
     return block.half.real + min(max(leaning, _DOWNHILL), _OVERHANG)
 
 

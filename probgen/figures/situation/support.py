@@ -23,6 +23,7 @@ from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.figures.situation.standing import broken_off
 from probgen.figures.situation.water import hangs_from_wall
+from probgen.figures.situation.waterworks import pump_of, well_of
 from probgen.statics.system import Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
@@ -120,6 +121,12 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         return Fixture()
     if told is Hinge.MACHINE:
         return _pin(pin, tag)
+    if pump := pump_of(stage, element.body) if told is Hinge.PUMP else None:
+        held = _pin(pin, tag)
+        ground = Surface(pump.foot, 90.0, 1.5 * FACE, 1.5 * FACE)
+        return Fixture((*pump.shapes, *held.shapes), (ground,))
+    if well := well_of(stage, element.body) if look in ROUND else None:
+        return Fixture(well.shapes)
     if look in ROUND and ways:
         return _axle(stage, element, pin, tag)
     if look in LIMBS or told in _JOINTS:

@@ -1,4 +1,6 @@
-"""A heap lies on its foot; a bird feeder hangs upright below its cord's upper end."""
+"""A heap lies on its foot, a sack hangs from its mouth, a trough is open above; a bird feeder hangs
+upright below its cord's upper end.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +8,21 @@ import pytest
 
 from probgen.figures.paper.scene import Curve, Path, Shape, Tone, bounds, runs
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts.goods import feeder, heap, loudspeaker, pallet, piano
+from probgen.figures.parts.goods import (
+    HANDLE,
+    RUNNER,
+    SACK,
+    SLIP,
+    feeder,
+    heap,
+    holdall,
+    loudspeaker,
+    pallet,
+    piano,
+    sack,
+    sled,
+    trough,
+)
 
 LOAD = Tag(What.LOAD)
 
@@ -95,3 +111,62 @@ def test_a_loudspeaker_has_its_cones_one_above_the_other_on_its_front() -> None:
     low, high = bounds([woofer]), bounds([tweeter])
     assert [each.centre.real for each in (low, high)] == pytest.approx([5.0, 5.0], abs=0.2)
     assert front.bottom < low.bottom < low.top < high.bottom < high.top < front.top
+
+
+@pytest.mark.parametrize("size", [1.0, 0.6])
+def test_a_sack_is_narrow_where_it_is_tied_and_full_below(size: float) -> None:
+    body, folds, tie = sack(5 + 60j, LOAD, size)
+    whole = bounds([body])
+    assert whole.top == pytest.approx(60.0, abs=0.6)
+    assert whole.height == pytest.approx(size * SACK, abs=1.0)
+    assert isinstance(body, Curve)
+    assert body.tone is Tone.BODY
+    assert body.start == body.pieces[-1][-1]  # closed
+    neck = bounds([tie])
+    assert neck.centre.real == pytest.approx(5.0)
+    assert neck.width < 0.3 * whole.width
+    assert neck.centre.imag < whole.top - 4.0 * size
+    assert whole.holds(bounds([folds]))
+
+
+def test_a_holdall_hangs_from_where_its_two_handles_meet() -> None:
+    straps, bag = holdall(3 + 40j, 60.0, 16.0, LOAD)
+    assert isinstance(straps, Path)
+    assert [run[1] for run in straps.lines] == [3 + 40j, 3 + 40j]
+    face = bounds([bag])
+    assert face.top == pytest.approx(40.0 - HANDLE, abs=0.5)
+    assert face.width == pytest.approx(60.8, abs=0.1)
+    assert face.height == pytest.approx(16.8, abs=0.1)
+    assert all(end.imag == 40.0 - HANDLE for run in straps.lines for end in run[::2])
+
+
+def test_a_trough_is_open_above_between_its_thick_ends() -> None:
+    inside, cut = trough(0j, 27 + 15j, 1j, 0j, LOAD)
+    hollow, stone = bounds([inside]), bounds([cut])
+    assert hollow.top == pytest.approx(stone.top, abs=0.3)
+    assert hollow.bottom > stone.bottom + 5.0
+    assert stone.left + 3.0 < hollow.left < hollow.right < stone.right - 3.0
+    assert isinstance(cut, Path)
+    assert not [spot for spot in cut.lines[0] if abs(spot.real) < 10.0 and spot.imag > -5.0]
+
+
+@pytest.mark.parametrize("ahead", [1 + 0j, -1 + 0j])
+def test_a_trough_is_dashed_ahead_where_it_is_about_to_slide(ahead: complex) -> None:
+    after, hides, *drawn = trough(0j, 27 + 15j, 1j, ahead, LOAD)
+    assert isinstance(after, Path)
+    assert after.pen.gap
+    moved, still = bounds([after]), bounds([drawn[-1]])
+    assert (moved.centre - still.centre) == pytest.approx(ahead * SLIP)
+    assert isinstance(hides, Path)
+    assert hides.tone is Tone.PAPER  # what is dashed shows beyond it only
+    assert drawn == [*trough(0j, 27 + 15j, 1j, 0j, LOAD)]
+
+
+def test_a_sled_stands_on_runners_that_turn_up_at_both_ends() -> None:
+    runner, legs, load = sled(4 + 20j, 32 + 12j, LOAD)
+    whole = bounds((runner, legs, load))
+    assert whole.centre == pytest.approx(4 + 20j, abs=0.2)
+    assert bounds([runner]).bottom == pytest.approx(8.0, abs=0.6)
+    assert bounds([load]).bottom == pytest.approx(8.0 + RUNNER, abs=0.5)
+    low, high = spots(runner)[len(spots(runner)) // 2], spots(runner)[0]
+    assert high.imag > low.imag + 3.0

@@ -59,6 +59,15 @@ DRAWN = {
     "lamp": mechanical.lamp(SPOT, ROPE, _TAG),
     "feeder": goods.feeder(SPOT, ROPE, _TAG),
     "bucket": mechanical.bucket(SPOT, ROPE, 1.0, _TAG),
+    "bag": goods.sack(FOOT + 1j * goods.SACK * 40.0 * 0.6 / goods.SACK, _TAG, 24.0 / goods.SACK),
+    "bag hung": (
+        *mechanical.cable(SPOT, SPOT - (ROPE - 3.5) * 1j, _TAG),
+        *goods.sack(SPOT - (ROPE - 4.5) * 1j, _TAG, 24.0 / goods.SACK),
+    ),
+    "tool bag": (
+        *mechanical.cable(SPOT, SPOT - (ROPE - goods.HANDLE) * 1j, _TAG),
+        *goods.holdall(SPOT - (ROPE - goods.HANDLE) * 1j, 34.0, 16.0, _TAG),
+    ),
     "sign": mechanical.hung_sign(SPOT, 38.0, 18.0, _TAG, 13.0),
 }
 
@@ -68,9 +77,16 @@ def test_each_word_draws_its_part(word: str) -> None:
     seat = replace(LEVEL, scale=40.0)
     shapes, face = draw_load(load(word), seat, ROOM, _TAG)
     assert shapes == DRAWN[word]
-    faced = word in ("block", "crate", "block hung", "crate hung", "sign")
+    faced = word in ("block", "crate", "block hung", "crate hung", "sign", "tool bag")
     assert (face is not None) is faced
     assert face is None or face == bounds(shapes[-1:])
+
+
+@pytest.mark.parametrize(("scale", "height"), [(10.0, 18.7), (40.0, 24.0), (500.0, 34.0)])
+def test_a_bag_is_to_scale_within_bounds(scale: float, height: float) -> None:
+    for word in ("bag", "bag hung"):
+        shapes, _ = draw_load(load(word), replace(LEVEL, scale=scale), ROOM, _TAG)
+        assert bounds(shapes[-3:]).height == pytest.approx(height, abs=1.0)
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, Path, bounds, heading
+from probgen.figures.paper.scene import Arc, Curve, Path, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import person
 
@@ -14,7 +14,7 @@ _POSES = {
     "sitting": person.sitting(0j, 64.0, -1, UNTAGGED),
     "holding": person.holding(0j, 64.0, 1, UNTAGGED),
     "hanging": person.hanging(0j, 50.0, UNTAGGED),
-    "lying": person.lying(0j, 60 + 0j, UNTAGGED),
+    "bearing": person.bearing(0j, 64.0, 1, UNTAGGED),
     "climbing": person.climbing(0j, heading(66.0), heading(156.0), 64.0, 200.0, UNTAGGED),
     "at the top": person.climbing(0j, heading(75.0), heading(165.0), 64.0, 22.0, UNTAGGED),
     "lifting": person.lifting(0j, 12 + 70j, 1, UNTAGGED),
@@ -93,6 +93,35 @@ def test_who_lies_reaches_from_soles_to_head_and_lies_on_the_board() -> None:
     assert box.left == pytest.approx(5.0, abs=4.0)
     assert box.right == pytest.approx(65.0, abs=2.0)
     assert box.bottom >= 3.0 - 0.5
+
+
+@pytest.mark.parametrize("way", [60 + 0j, -60 + 0j])
+def test_who_lies_is_one_outline_with_the_toes_and_the_nose_up(way: complex) -> None:
+    outline, arm, ear = person.lying(0j, way, UNTAGGED)
+    assert isinstance(outline, Curve)
+    assert outline.start == pytest.approx(outline.pieces[-1][-1])
+    body = bounds([outline])
+    assert body.holds(bounds([arm]))
+    ends = [piece[-1] for piece in outline.pieces]
+    high = sorted(ends, key=lambda end: -end.imag)[:3]
+    shares = [(end / way).real for end in high]
+    assert min(shares) < 0.05
+    assert max(shares) > 0.85
+    assert (bounds([ear]).centre / way).real > 0.88
+    assert body.height < 0.2 * 60.0
+
+
+@pytest.mark.parametrize("facing", [1, -1])
+def test_the_head_of_who_bears_something_is_clear_of_what_is_above_the_feet(facing: int) -> None:
+    shapes = person.bearing(5 + 2j, 60.0, facing, UNTAGGED)
+    (head,) = [s for s in shapes if isinstance(s, Arc) and s.filled]
+    assert (head.centre.real - 5.0) * facing > head.radius + 1.0
+    whole = bounds(shapes)
+    assert whole.bottom == pytest.approx(2.0, abs=0.5)
+    trunk, _, arms = (bounds([shape]) for shape in shapes[:3])
+    assert trunk.top == pytest.approx(2.0 + person.SHOULDER * 60.0, abs=1.0)
+    assert trunk.left <= 5.0 <= trunk.right
+    assert arms.top >= 2.0 + person.SHOULDER * 60.0  # it holds it before the head
 
 
 def test_who_hangs_is_below_their_hands() -> None:

@@ -1,10 +1,12 @@
-"""A valve's disc is on its seat, a stone is cut away over what lifts it, a panel slips ahead."""
+"""A valve's disc is on its seat, a stone is cut away over what lifts it, a panel slips ahead;
+a raised plank stands on the ground.
+"""
 
 from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Path, bounds
+from probgen.figures.paper.scene import Path, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED, What
 from probgen.figures.parts import works
 
@@ -49,3 +51,16 @@ def test_a_panel_is_dashed_where_it_is_about_to_slide(ahead: complex) -> None:
     assert side > 36.0 + 5.0
     assert (beyond.left, beyond.right) == pytest.approx((-3.0, 3.0), abs=0.5)
     assert works.panel(0j, 3 + 36j, 0j, UNTAGGED) == (body,)
+
+
+@pytest.mark.parametrize("turn", [25.0, 60.0, 120.0])
+def test_a_raised_plank_is_cut_level_where_it_stands(turn: float) -> None:
+    way = 90.0 * heading(turn)
+    (board,) = works.raised_plank(3 + 4j, way, UNTAGGED)
+    assert isinstance(board, Path)
+    foot, top, under, heel = board.lines[0]
+    assert (foot, top) == (3 + 4j, 3 + 4j + way)
+    assert heel.imag == pytest.approx(foot.imag)
+    assert (heel - foot).real * way.real > 0.0
+    assert under.imag < top.imag
+    assert abs(((under - heel) / way).imag) < 1e-9  # as thick at both ends

@@ -1,4 +1,6 @@
-"""A worker holds something up from the ground it stands on; a boot blocks its foot."""
+"""A worker holds something up from the ground it stands on, another has it on the shoulder; a boot
+blocks its foot.
+"""
 
 from __future__ import annotations
 
@@ -56,6 +58,37 @@ def test_who_holds_up_what_touches_no_ground_stands_on_their_own() -> None:
     assert floor.normal == 90.0
     assert (hands - floor.at).imag == pytest.approx(1.75 * 1.09 * set_out.scale)
     assert underfoot(stage(HELD)) == []
+
+
+def test_who_bears_something_stands_below_it_with_the_shoulder_at_the_point() -> None:
+    scene = sketch(HELD, 'F = "shoulder"')
+    bearer, shelf = box_of(scene, "load:F"), box_of(scene, "body:shelf")
+    (force,) = tagged(scene, "force:F")
+    assert isinstance(force, Arrow)  # told by an arrow all the same
+    (head,) = [s for s in tagged(scene, "load:F") if isinstance(s, Arc) and s.filled]
+    assert head.centre.real - head.radius > force.tail.real + 0.5  # which the head leaves free
+    assert bearer.left < force.tail.real < bearer.right
+    assert bearer.bottom < shelf.bottom - 25.0
+    grounds = [bounds([face]).top for face in tagged(scene, "ground")]
+    assert bearer.bottom == pytest.approx(min(grounds), abs=1.5)
+    set_out = stage(HELD, 'F = "shoulder"')
+    (floor,) = underfoot(set_out)
+    below = set_out.spot("B") - 1j * set_out.halves["shelf"] - floor.at
+    assert below == pytest.approx(0.82j * 1.75 * set_out.scale)
+
+
+def test_those_who_bear_one_thing_stand_on_one_ground() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "ladder-carried"))
+    for own in solved(problem, 3):
+        scene = scenes_of(problem, own)[0]
+        rear, front = box_of(scene, "load:N_1"), box_of(scene, "load:N_2")
+        assert rear.bottom == pytest.approx(front.bottom)
+        ground, bag = box_of(scene, "ground"), box_of(scene, "load:W_b")
+        assert ground.left < rear.left
+        assert front.right < ground.right
+        assert bag.bottom > ground.top + 3.0  # nothing but its rope holds it
+        assert rear.right < bag.left
+        assert not box_of(scene, "letter:D").overlaps(bag)
 
 
 @pytest.mark.parametrize("slope", [20, 35, 60])

@@ -9,8 +9,9 @@ import pytest
 from probgen.bank.depiction import Depictions, Look
 from probgen.figures.paper.scene import bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
+from probgen.figures.parts import goods
 from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked
-from tests.figures.seen import tagged
+from tests.figures.seen import box_of, outlines, tagged, touching
 from tests.figures.sketches import KNOT, SLOPE, STACK, read, sketch, stage, surveyed
 from tests.figures.wedges import WEDGE
 
@@ -56,6 +57,48 @@ def test_a_pallet_is_low_whatever_it_is_labelled_with() -> None:
     assert pallet.look is Look.PALLET
     assert pallet.half.real > 2.0 * pallet.half.imag
     assert not pallet.level
+
+
+def test_a_brick_is_long_and_a_trough_is_low_whatever_they_are_labelled_with() -> None:
+    for word, look in (("brick", Look.BRICK), ("trough", Look.TROUGH)):
+        block = blocks(SLOPE, f'crate = "{word}"')["crate"]
+        assert block.look is look
+        assert block.half.real > 1.5 * block.half.imag
+        assert block.up == pytest.approx(heading(115.0))
+        scene = sketch(SLOPE, f'crate = "{word}"')
+        label, body = box_of(scene, "label:m"), box_of(scene, "body:crate")
+        assert not label.overlaps(body) or label.centre.imag > body.centre.imag  # above it
+        assert touching(scene) == []
+
+
+def test_a_trough_slides_against_its_friction() -> None:
+    assert blocks(SLOPE, 'crate = "trough"')["crate"].ahead == pytest.approx(heading(205.0))
+    upward = SLOPE.replace('friction_direction = "theta"', 'friction_direction = "180 + theta"')
+    assert blocks(upward, 'crate = "trough"')["crate"].ahead == pytest.approx(heading(25.0))
+    scene = sketch(SLOPE, 'crate = "trough"')
+    dashed, *_ = outlines(scene, "body:crate")
+    foot = min(spot.real for spot in outlines(scene, "incline:N")[0].lines[0])
+    assert min(spot.real for spot in dashed.lines[0]) > foot  # the slope goes on under it
+
+
+def test_a_crate_has_posts_and_a_block_has_none() -> None:
+    crate, block = (blocks(SLOPE, f'crate = "{word}"')["crate"] for word in ("crate", "block"))
+    assert len(crate.drawn(0j, UNTAGGED)) == 2
+    assert len(block.drawn(0j, UNTAGGED)) == len(blocks(SLOPE)["crate"].drawn(0j, UNTAGGED)) == 1
+    body, posts = (bounds([shape]) for shape in crate.drawn(0j, UNTAGGED))
+    assert body.holds(posts)
+    assert crate.half.real > block.half.real  # its label keeps clear of them
+    assert touching(sketch(SLOPE, 'crate = "crate"')) == []
+
+
+def test_a_sled_has_its_label_on_the_load_over_its_runners() -> None:
+    scene = sketch(STACK, 'box = "sled"')
+    sled = blocks(STACK, 'box = "sled"')["box"]
+    assert sled.look is Look.SLED
+    assert not sled.level
+    assert sled.face == pytest.approx(goods.RUNNER / 2 * 1j)
+    load = bounds(tagged(scene, "body:box")[-1:])
+    assert box_of(scene, "ground").top == pytest.approx(load.bottom - goods.RUNNER, abs=1.5)
 
 
 def test_what_lines_hold_is_no_block_unless_a_word_says_so() -> None:

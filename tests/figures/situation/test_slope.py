@@ -8,6 +8,7 @@ import pytest
 
 from probgen.figures.paper.scene import Path, apart, bearing, bounds, segments
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import Tag
 from probgen.figures.situation.contact import touching as touched
 from tests.figures.seen import box_of, outlines, tagged, touching
 from tests.figures.sketches import SLOPE, TWO, sketch, stage
@@ -20,6 +21,24 @@ def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
     plane = next(iter(tagged(scene, "incline")))
     a, b = plane.lines[0]  # type: ignore[union-attr]
     assert apart(bearing(b - a), 25.0) < 1e-6
+    assert touching(scene) == []
+
+
+def test_a_plank_is_raised_by_a_hand_from_level_ground() -> None:
+    scene = sketch(SLOPE, 'N = "plank"')
+    (board,) = outlines(scene, "incline:N")
+    foot, top = board.lines[0][:2]
+    assert apart(bearing(top - foot), 25.0) < 1e-6
+    ground = box_of(scene, "ground")
+    assert ground.top == pytest.approx(foot.imag, abs=1.0)
+    assert ground.left < foot.real < top.real
+    assert ground.right == pytest.approx(top.real, abs=1.0)
+    assert not tagged(scene, "soil:N")
+    fist = bounds(s for s in scene.shapes if isinstance(s.tag.of, Tag) and s.tag.of.of == "N")
+    assert fist.left < top.real < fist.right
+    assert fist.top > top.imag + 10.0
+    (arc,) = tagged(scene, "angle:theta")
+    assert abs(arc.sweep) == pytest.approx(25.0)  # type: ignore[union-attr]
     assert touching(scene) == []
 
 
