@@ -26,6 +26,7 @@ class Look(Enum):
     GATE = auto()
     CABINET = auto()
     BOOKCASE = auto()
+    FILES = auto()
     FRIDGE = auto()
     TROLLEY = auto()
     SIGN_POST = auto()
@@ -52,6 +53,7 @@ class Look(Enum):
     PANEL = auto()
     BOARD = auto()
     BALL = auto()
+    PIPE = auto()
     PERSON = auto()
     BUCKET = auto()
     SITTER = auto()
@@ -82,6 +84,9 @@ class Thing(Enum):
     PIANO = auto()
     SACK = auto()
     HOLDALL = auto()
+    TOOLBOX = auto()
+    BALE = auto()
+    ENGINE = auto()
     SPEAKER = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
@@ -214,6 +219,7 @@ class Fluid(Enum):
 
     WATER = auto()
     TUB = auto()
+    BALES = auto()
 
 
 Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery | Fluid

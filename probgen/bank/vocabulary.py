@@ -79,6 +79,7 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.CABINET, ("cabinet", "cupboard", "wardrobe"),
           "a box about its axis from the floor up"),
     Entry(Look.BOOKCASE, ("bookcase", "shelves"), "such a box with shelves"),
+    Entry(Look.FILES, ("filing cabinet",), "such a box with drawers, their handles to the right"),
     Entry(Look.FRIDGE, ("refrigerator",), "such a box, the first long side its back, with doors"),
     Entry(Look.TROLLEY, ("motor trolley",), "a bar, a motor bolted on where its couple acts"),
     Entry(Look.SIGN_POST, ("sign post",), "a post, with a plate where a load is spread over it"),
@@ -105,6 +106,7 @@ PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.PANEL, ("panel",), "a thin panel on a wall, dashed where it is about to slide"),
     Entry(Look.BOARD, ("board", "plank", "platform", "seat"), "a board somebody can be on"),
     Entry(Look.BALL, ("ball",), "a ball"),
+    Entry(Look.PIPE, ("pipe",), "a pipe from its end"),
     Entry(Look.PERSON, ("person", "worker", "child"), "a person, who holds what line there is"),
     Entry(Look.BUCKET, ("bucket", "pail", "basket"), "a pail"),
     Entry(Look.SITTER, ("sitter", "person sitting"), "one who sits, and holds what line there is"),
@@ -119,6 +121,9 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.BLOCK, "block", "a block", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.SACK, "bag, sack", "a bag tied at its neck", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.HOLDALL, "holdall, tool bag", "a bag with two handles", Manner.HANGS),
+    *_loads(Thing.TOOLBOX, "toolbox", "a box with a handle", Manner.HANGS),
+    *_loads(Thing.BALE, "bale", "a bale of straw", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.ENGINE, "engine", "the engine of an aeroplane", Manner.STANDS),
     *_loads(Thing.BOTTLE, "bottle", "a bottle", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.CRATE, "crate, box, chest", "a crate", Manner.STANDS, Manner.HANGS),
     *_loads(Thing.PLANT, "plant, pot", "a potted plant", Manner.STANDS),
@@ -219,6 +224,7 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
 
 FLUIDS: Final = Vocabulary("a distributed load", (
     Entry(Fluid.WATER, ("water",), "arrows in the water, up to the surface where there is none"),
+    Entry(Fluid.BALES, ("bales",), "a row of bales about the arrows"),
     Entry(Fluid.TUB, ("bathtub", "tub"), "the outline of a bathtub about the arrows"),
 ))  # fmt: skip
 

@@ -20,6 +20,7 @@ from probgen.figures.parts import (
     solid,
     standing,
     vehicles,
+    waterworks,
     works,
 )
 from probgen.figures.parts.axes import axes, turning
@@ -58,6 +59,7 @@ def _bodies() -> tuple[_Named, ...]:
             *solid.box(_CASE, _T),
             *(line(*ends, LIGHT, _T) for ends in solid.shelf_lines(0j, 60j, 16.0)),
         )),
+        ("filing cabinet", solid.filing_cabinet(_CASE, _T)),
         ("refrigerator on a hand truck", (
             *solid.refrigerator((0j, 74 * _SLOPE, (74 + 27j) * _SLOPE, 27j * _SLOPE), _T),
             *vehicles.hand_truck(0j, (74 * _SLOPE, 27j * _SLOPE), _T),
@@ -93,6 +95,7 @@ def _people() -> tuple[_Named, ...]:
         ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, 54.0, _T))),
         ("hanging", person.hanging(0j, _ADULT, _T)),
         ("holding", person.holding(0j, _ADULT, 1, _T)),
+        ("something on the shoulder", person.bearing(0j, _ADULT, 1, _T)),
         ("holding something up", person.lifting(0j, 9.4 + 70j, 1, _T)),
         ("boot", person.boot(0j, 15.0, 1, _T)),
         ("sitting and holding", person.sitting(0j, _ADULT, 1, _T)),
@@ -144,6 +147,14 @@ def _loads() -> tuple[_Named, ...]:
             ),
         ),
         ("pedal", (mechanical.pad(0j, -1j, _T),)),
+        ("bag", goods.sack(0j, _T)),
+        ("tool bag", goods.holdall(0j, 64.0, 16.0, _T)),
+        ("toolbox", goods.toolbox(0j, 64.0, 16.0, _T)[0]),
+        ("bale", goods.bale(0j, 64.0, 16.0, _T)),
+        ("pipe", goods.ball(0j, 24.0, _T, hollow=True)),
+        ("trough about to slide", goods.trough(0j, 27 + 15.5j, 1j, 1 + 0j, _T)),
+        ("sled", goods.sled(0j, 32 + 11j, _T)),
+        ("engine", works.engine(0j, _T)),
         ("heap", goods.heap(0j, 56.0, 20.0, _T)),
         ("bottle", goods.bottle(0j, _T)),
         ("loaded pallet", goods.pallet(0j, 27 + 11.5j, 1j, _T)),
@@ -191,6 +202,11 @@ def _supports() -> tuple[_Named, ...]:
             *hatched(Surface(0j, 0.0, 18.0, 18.0)),
         )),
         ("fulcrum", (*fulcrum(17j, 17.0, _T), *hatched(floor))),
+        ("hand pump", (
+            *waterworks.pump(0j, 40 + 13j, -70j, _T), *waterworks.pump_rod(40j, 0j, _T),
+        )),
+        ("well", waterworks.well(0j, 26.0, 48.0, _T, _T)),
+        ("raised plank", works.raised_plank(0j, 80 * heading(30.0), _T)),
         ("roller", (*roller(7.2j, 90.0, _T), *hatched(floor))),
         ("scale", (*solid.scale(0j, 17.0, _T), *hatched(floor))),
         ("ground", (tinted(floor), *hatched(floor))),
@@ -215,6 +231,7 @@ def _about() -> tuple[_Named, ...]:
     return (
         ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), _T)),
         ("bathtub", scenery.bathtub(0j, 80 + 0j, 34.0, _T)),
+        ("bales", goods.bales(0j, 120 + 0j, 42.0, _T)),
         ("boat", scenery.boat(0j, 46.0, _T)),
         ("person about a pelvis", standing.Body(0j, 1.0, 1, 6.0, 11.0).outline(_T)),
         ("pelvis of that person", standing.Body(0j, 2.0, 1, 6.0, 11.0).pelvis(_T)),

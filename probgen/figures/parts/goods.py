@@ -14,6 +14,7 @@ from probgen.figures.paper.scene import (
     HEAVY,
     LIGHT,
     MEDIUM,
+    Box,
     Curve,
     Path,
     Pen,
@@ -45,6 +46,11 @@ HANDLE: Final = 7.0
 """Height of a holdall's handles, pt."""
 
 _NECK: Final = 6.5  # from its mouth down to where it is tied, pt
+_LID: Final = 5.0  # height of a toolbox's lid, pt
+_BOW: Final = 8.8  # and of its handle
+_STRING: Final = 2.8  # from a bale's end to its string, pt
+_LONG: Final = 1.9  # length of a bale in a layer, of its height
+_PIPE: Final = 3.0  # thickness of a pipe's wall, pt
 _STONE: Final = 4.5  # how thick the ends of a trough are at the rim, pt
 _BOTTOM: Final = 7.0  # and its bottom
 _AFTER: Final = Pen(0.6, 2.0, 1.5)
@@ -114,6 +120,63 @@ def holdall(top: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ..
         MEDIUM, tag, tone=Tone.BODY,
     )  # fmt: skip
     return Path(straps, LIGHT, tag), bag
+
+
+def toolbox(grip: Spot, width: float, height: float, tag: Tag) -> tuple[tuple[Shape, ...], Box]:
+    """A toolbox under the grip of its handle, and the part of its front below the lid."""
+    top, half = grip - 1j * _BOW, width / 2
+    seam, low = top - 1j * _LID, top - 1j * (_LID + height)
+    bow = (top - 0.3 * half, grip - 5.0, grip + 5.0, top + 0.3 * half)
+    body = polygon((top - half, top + half, low + half, low - half), MEDIUM, tag, tone=Tone.BODY)
+    clasps = tuple((seam + x * half + 2j, seam + x * half - 2j) for x in (-0.6, 0.6))
+    shapes = (
+        Path((bow,), MEDIUM, tag),
+        body,
+        line(seam - half, seam + half, LIGHT, tag),
+        Path(clasps, HEAVY, tag),
+    )
+    return shapes, Box(low.real - half, low.imag, low.real + half, seam.imag)
+
+
+def bale(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
+    """A bale of straw with its two strings; the straw sticks out of it a little."""
+
+    def at(x: float, y: float) -> Spot:
+        return foot + complex(x * width, y * height)
+
+    corners = (at(-0.5, 0.0), at(0.5, 0.0), at(0.5, 1.0), at(-0.5, 1.0))
+    inner = 0.5 - _STRING / width
+    strings = tuple((at(x, 0.0), at(x, 1.0)) for x in (-inner, inner))
+    straws = tuple(
+        (at(side * 0.5, y) + side * 1.6 + 1j * lean, at(side * 0.5, y) - side * 1.2)
+        for side in (-1, 1) for y, lean in ((0.16, -1.0), (0.4, 1.2), (0.62, -0.8), (0.85, 1.0))
+    )  # fmt: skip
+    body = polygon(corners, MEDIUM, tag, tone=Tone.BODY)
+    return body, Path(strings, LIGHT, tag), Path(straws, FINE, tag)
+
+
+def bales(start: Spot, end: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
+    """Bales on something level, in two layers of which the upper one shows their strings."""
+    way, up = end - start, 1j * height
+    count = max(1, round(abs(way) / (_LONG * height / 2)))
+
+    def upright(place: float, low: float) -> tuple[Spot, Spot]:
+        foot = start + way * place / count + up * low
+        return foot, foot + up / 2
+
+    lower = [upright(place, 0.0) for place in range(1, count)]
+    upper = [upright(place + 0.5, 0.5) for place in range(count)]
+    strings = [upright(place + side, 0.5) for place in range(1, count) for side in (-0.25, 0.25)]
+    layers = line(start + up / 2, end + up / 2, MEDIUM, tag)
+    body = polygon((start, end, end + up, start + up), MEDIUM, tag, tone=Tone.BODY)
+    joints = Path(tuple(upper), MEDIUM, tag), Path(tuple(lower), LIGHT, tag)
+    return body, layers, *joints, Path(tuple(strings), FINE, tag)
+
+
+def ball(at: Spot, radius: float, tag: Tag, *, hollow: bool = False) -> tuple[Shape, ...]:
+    """A ball; hollow: a pipe from its end."""
+    rim = circle(at, radius, MEDIUM, tag, tone=Tone.BODY)
+    return (rim, circle(at, radius - _PIPE, LIGHT, tag, tone=Tone.PAPER)) if hollow else (rim,)
 
 
 def bottle(top: Spot, tag: Tag) -> tuple[Shape, ...]:

@@ -11,7 +11,7 @@ from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import arm, goods, mechanical, person, profile
+from probgen.figures.parts import arm, goods, mechanical, person, profile, works
 
 PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD, Thing.TODDLER)
 ROPE: Final = 12.0
@@ -121,6 +121,8 @@ def draw_load(
     if thing is Thing.SACK:
         size = _sack_size(seat)
         return goods.sack(foot + 1j * goods.SACK * size, tag, size), None
+    if thing is Thing.ENGINE:
+        return works.engine(foot, tag), None
     if thing is Thing.PLANT:
         return mechanical.plant(foot, tag), None
     if thing is Thing.TREE:
@@ -129,9 +131,11 @@ def draw_load(
         return goods.heap(foot, 56.0, 20.0, tag), None
     if thing is Thing.CRATE:
         shapes = mechanical.crate(foot, width + 6.0, height + 2.0, tag)
+    elif thing is Thing.BALE:
+        shapes = goods.bale(foot, width, height, tag)
     else:
         shapes = mechanical.block(foot, width, height, tag)
-    return shapes, bounds(shapes[-1:])
+    return shapes, bounds(shapes[:1])
 
 
 def _hung(
@@ -142,10 +146,11 @@ def _hung(
     rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
     if seat.arm:
         hand = spot - 1j * max(rope, 40.0)
-        shapes = (
-            *arm.hanging_arm(spot, hand, tag),
-            *mechanical.hung_block(hand, 11.0, *size, tag),
-        )
+        held = arm.hanging_arm(spot, hand, tag)
+        if thing is Thing.TOOLBOX:
+            box, face = goods.toolbox(hand, *size, tag)
+            return (*box, *held), face
+        shapes = (*held, *mechanical.hung_block(hand, 11.0, *size, tag))
         return shapes, bounds(shapes[-1:])
     match thing:
         case Thing.LAMP:
@@ -167,6 +172,13 @@ def _hung(
         case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None
+        case Thing.TOOLBOX:
+            box, face = goods.toolbox(spot - 1j * rope, *size, tag)
+            return (*mechanical.cable(spot, spot - 1j * rope, tag), *box), face
+        case Thing.BALE:
+            top = spot - 1j * (rope + size[1])
+            straw = goods.bale(top, *size, tag)
+            return (*mechanical.cable(spot, spot - 1j * rope, tag), *straw), bounds(straw[:1])
         case Thing.HOLDALL:
             top = spot - 1j * max(rope - goods.HANDLE, 0.0)
             bag = goods.holdall(top, size[0], size[1], tag)

@@ -374,12 +374,12 @@ def tree(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
 
 
 def crate(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
-    """A crate: a block with corner posts; the block comes last."""
+    """A crate: a block, which comes first, with corner posts."""
     post = min(CORNER, 0.12 * width)
     left, right = foot - width / 2 + post, foot + width / 2 - post
     up = complex(0, height)
     posts = Path(((left, left + up), (right, right + up)), FINE, tag)
-    return posts, *block(foot, width, height, tag)
+    return *block(foot, width, height, tag), posts
 
 
 def ring(at: Spot, tag: Tag, radius: float = 3.0) -> Arc:

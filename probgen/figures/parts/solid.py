@@ -6,6 +6,7 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 from probgen.figures.paper.scene import (
@@ -54,6 +55,8 @@ _STILE: Final = 7.0  # and its stiles, pt
 
 _DOOR: Final = 0.88  # how far from its back the door of a refrigerator is, of its depth
 _FREEZER: Final = 0.68  # where that is parted, of its height
+_DRAWERS: Final = 4
+_FRONT: Final = 5.0  # how thick their fronts are, pt
 _HANDLE: Final = 3.0  # how far a handle stands off it, pt
 
 TRUNK: Final = 3.3
@@ -101,6 +104,23 @@ def boarded(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     boards = tuple((complex(inner[0], edge), complex(inner[1], edge)) for edge in edges)
     stiles = tuple((complex(x, low), complex(x, high)) for x in inner)
     return *box(corners, tag), Path((*stiles, *boards), FINE, tag)
+
+
+def filing_cabinet(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
+    """A filing cabinet from its side: the fronts of its drawers, with handles, to the right."""
+    right = max(c.real for c in corners)
+    low, high = min(c.imag for c in corners), max(c.imag for c in corners)
+    front = right - _FRONT
+    tiers = [low + (high - low) * (0.05 + 0.93 * share / _DRAWERS) for share in range(_DRAWERS + 1)]
+    seams = tuple((complex(front, tier), complex(right, tier)) for tier in tiers)
+    edge = (complex(front, tiers[0]), complex(front, tiers[-1]))
+    handles = tuple(
+        (complex(right, at - 4.0), complex(right + _HANDLE, at - 4.0),
+         complex(right + _HANDLE, at + 4.0), complex(right, at + 4.0))
+        for at in (lower + 0.6 * (upper - lower) for lower, upper in pairwise(tiers))
+    )  # fmt: skip
+    drawn = Path((edge, *seams), LIGHT, tag), Path(handles, MEDIUM, tag)
+    return *box(corners, tag), *drawn
 
 
 def refrigerator(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:

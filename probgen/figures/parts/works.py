@@ -15,6 +15,7 @@ from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
     Arc,
+    Curve,
     Path,
     Pen,
     Shape,
@@ -42,6 +43,8 @@ _NECK: Final = 22.0  # how long the neck under it is, pt
 _PLATE: Final = 3.2  # thickness of a boiler's plate, pt
 _STEAM: Final = 12.0  # how much of the steam below that is drawn, pt
 _SIDE: Final = 18.0  # how far the boiler is drawn on to either side, pt
+_COWLING: Final = 11.0  # radius of an engine's cowling, pt
+_BLADES: Final = 22.0  # how far the blades of its propeller stand off the level, degrees
 _BOARD: Final = 5.0  # thickness of a raised plank, pt
 _LIP: Final = 12.0  # how far a stone is cut away over what lifts its end, pt
 _ROUGH: Final = ((0.0, -0.9), (0.07, 0.1), (0.2, 0.7), (0.34, -0.2), (0.48, 0.5), (0.63, -0.4),
@@ -135,6 +138,30 @@ def wooden_block(edge: Spot, height: float, side: int, tag: Tag) -> tuple[Shape,
     begin, sweep = (10.0, 68.0) if side > 0 else (170.0, -68.0)
     rings = (Arc(heart, share * height, begin, sweep, FINE, tag) for share in (0.3, 0.52, 0.74))
     return polygon(corners, MEDIUM, tag, tone=Tone.PERSON), *rings
+
+
+def engine(foot: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """The engine of an aeroplane from the front, on its wing: a cowling and a propeller."""
+    hub = foot + 1j * _COWLING
+    blades = []
+    for way in (heading(_BLADES), -heading(_BLADES)):
+        side = way * 1j
+        tip = hub + way * 2.1 * _COWLING
+        blades.append(Curve(
+            hub,
+            ((hub + way * 6.0 + side * 4.5, tip - way * 5.0 + side * 3.0, tip),
+             (tip - way * 3.0 - side * 2.0, hub + way * 8.0 - side * 1.5, hub)),
+            LIGHT, tag, tone=Tone.PERSON,
+        ))  # fmt: skip
+    spokes = (heading(45.0 + 90.0 * turn) for turn in range(4))
+    cylinders = tuple((hub + 4.5 * way, hub + (_COWLING - 2.5) * way) for way in spokes)
+    return (
+        circle(hub, _COWLING, MEDIUM, tag, tone=Tone.BODY),
+        circle(hub, _COWLING - 2.0, FINE, tag, tone=Tone.PAPER),
+        Path(cylinders, MEDIUM, tag),
+        *blades,
+        circle(hub, 2.4, LIGHT, tag, tone=Tone.BODY),
+    )
 
 
 def raised_plank(foot: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:

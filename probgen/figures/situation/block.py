@@ -19,7 +19,6 @@ from probgen.figures.paper.scene import (
     Spot,
     Text,
     Tone,
-    circle,
     dot,
     heading,
     polygon,
@@ -50,6 +49,7 @@ _PALLET: Final = 27.0 + 11.5j  # and of a loaded pallet
 _TROUGH: Final = 27.0 + 15.5j  # and of a trough
 _BRICK: Final = 26.0 + 9.5j  # and of a brick
 _PANEL: Final = 3.6 + 36.0j  # and of a panel from its edge, pt
+_ROUND: Final = (Look.BALL, Look.PIPE)
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
@@ -98,7 +98,7 @@ class Block:
 
     def reach(self, way: complex) -> float:
         """From the middle to the edge in a direction (pt)."""
-        if self.look is Look.BALL:
+        if self.look in _ROUND:
             return self.half.real
         out, along = abs(dot(way, self.up)), abs(dot(way, 1j * self.up))
         return min(
@@ -121,8 +121,8 @@ class Block:
     def drawn(self, point: Spot, tag: Tag) -> tuple[Shape, ...]:
         """Its strokes, by its point."""
         spot = point + self.lift
-        if self.look is Look.BALL:
-            return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
+        if self.look in _ROUND:
+            return goods.ball(spot, self.half.real, tag, hollow=self.look is Look.PIPE)
         if self.faced:
             outline = [spot + corner for corner in self.faced.corners]
             return (solid.table_leg if self.look is Look.LEG else solid.box)(outline, tag)
@@ -247,7 +247,7 @@ def _block(
         return Block(_BOARD, up)
     turn = abs(up.real)
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
-    if look is Look.BALL:
+    if look in _ROUND:
         return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, look)
     if look is Look.PANEL:
         return Block(_PANEL, 1j, look, ahead=_about_to_slide(measured, rests))

@@ -22,6 +22,7 @@ _REEL: Final = 11.0  # from a hand to the reel beyond it, pt
 _SOLIDS: Final[dict[Look, Callable[[Sequence[Spot], Tag], tuple[Shape, ...]]]] = {
     Look.GATE: solid.boarded,
     Look.FRIDGE: solid.refrigerator,
+    Look.FILES: solid.filing_cabinet,
 }  # that are more than a box
 
 BENT: Final = 30.0

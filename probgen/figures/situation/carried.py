@@ -44,7 +44,7 @@ _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
 _WAYS: Final = (90.0, 270.0, 0.0, 180.0)
 _ACROSS: Final = 60.0  # the furthest it is from a point in a limb to its outline, pt
-_ALIKE: Final = 8.0  # between the widths of a block and a load on it that are drawn as one, pt
+_ALIKE: Final = 13.0  # between the widths of a block and a load on it that are drawn as one, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
 

@@ -23,12 +23,12 @@ LIMBS: Final = frozenset({
 ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM, Look.REEL})
 """What turns about an axle."""
 
-UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FRIDGE})
+UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE, Look.FILES, Look.FRIDGE})
 """Boxes about an axis from the floor up."""
 
 BLOCKS: Final = frozenset({
     Look.CRATE, Look.BLOCK, Look.BRICK, Look.PALLET, Look.TROUGH, Look.SLED, Look.PANEL,
-    Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG,
+    Look.BOARD, Look.BALL, Look.PIPE, Look.PERSON, Look.BUCKET, Look.SITTER, Look.LEG,
 })  # fmt: skip
 """What particles are drawn as that have an extent of their own."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from math import isclose
 from typing import Final
 
@@ -20,7 +20,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import distributed, scenery
+from probgen.figures.parts import distributed, goods, scenery
 from probgen.figures.situation import water
 from probgen.figures.situation.carried import Burdens, Note
 from probgen.figures.situation.stage import Stage
@@ -33,7 +33,13 @@ _HIGH_END: Final = 0.25  # where along a slanting edge, from its high end
 _OFF: Final = 2.5  # how far off a slanting curve, pt
 _LABEL: Final = 16.0  # how high over its high end a label is, pt
 _OVER: Final = 48.0  # how far over a slanting load dimension lines keep, pt
-_TUB: Final = 0.58  # height of a bathtub, m
+_Along = Callable[[Spot, Spot, float, Tag], tuple[Shape, ...]]
+_ABOUT: Final[dict[Fluid, tuple[_Along, float]]] = {
+    Fluid.TUB: (scenery.bathtub, 0.58),
+    Fluid.BALES: (goods.bales, 0.9),
+}
+"""What stands about a load's arrows, and its height in m; common practice, no source."""
+
 _RIM: Final = 4.0  # how far its rim is at least above the arrows in it, pt
 _OPEN: Final = 36.0  # the shortest free part of a load's edge that it is labelled over, pt
 
@@ -49,8 +55,8 @@ def draw_spreads(burdens: Burdens, body: Body) -> Iterator[Note]:
         _watch_above(burdens, row)
         told, tag = stage.depicts.fluids.get(row.element.id), Tag(What.DISTRIBUTED, row.element.id)
         wet = told is Fluid.WATER
-        if told is Fluid.TUB:
-            field.add(*_bathtub(stage, row))
+        if told in _ABOUT:
+            field.add(*_about(stage, row, *_ABOUT[told]))
         field.add(
             *distributed.spread(*row.feet, row.direction, row.heights, tag, standing, people, wet)
         )
@@ -58,12 +64,12 @@ def draw_spreads(burdens: Burdens, body: Body) -> Iterator[Note]:
         yield from _labels(stage, row, [other for other in drawn if covers(other, row)])
 
 
-def _bathtub(stage: Stage, row: Row) -> tuple[Shape, ...]:
-    """A bathtub on its body, along a load; its rim is above the arrows."""
+def _about(stage: Stage, row: Row, drawn: _Along, high: float) -> tuple[Shape, ...]:
+    """What stands on its body along a load, so many metres high; it ends above the arrows."""
     half = 1j * stage.halves[row.element.body]
     start, end = (spot * stage.scale + half for spot in (row.spread.start, row.spread.end))
-    height = max(_TUB * stage.scale, row.highest.imag - start.imag + _RIM)
-    return scenery.bathtub(start, end, height, Tag(What.SCENERY))
+    height = max(high * stage.scale, row.highest.imag - start.imag + _RIM)
+    return drawn(start, end, height, Tag(What.SCENERY))
 
 
 def _watch_above(burdens: Burdens, row: Row) -> None:

@@ -13,6 +13,9 @@ from probgen.figures.parts.goods import (
     RUNNER,
     SACK,
     SLIP,
+    bale,
+    bales,
+    ball,
     feeder,
     heap,
     holdall,
@@ -21,6 +24,7 @@ from probgen.figures.parts.goods import (
     piano,
     sack,
     sled,
+    toolbox,
     trough,
 )
 
@@ -138,6 +142,49 @@ def test_a_holdall_hangs_from_where_its_two_handles_meet() -> None:
     assert face.width == pytest.approx(60.8, abs=0.1)
     assert face.height == pytest.approx(16.8, abs=0.1)
     assert all(end.imag == 40.0 - HANDLE for run in straps.lines for end in run[::2])
+
+
+def test_a_toolbox_hangs_by_its_handle_with_the_lid_above_the_room_for_its_label() -> None:
+    shapes, face = toolbox(3 + 40j, 60.0, 16.0, LOAD)
+    bow, body, seam, clasps = (bounds([shape]) for shape in shapes)
+    assert bow.top == pytest.approx(40.0, abs=0.5)
+    assert bow.bottom == pytest.approx(body.top, abs=1.0)
+    assert (face.width, face.height) == pytest.approx((60.0, 16.0))
+    assert face.bottom == pytest.approx(body.bottom, abs=0.5)
+    assert face.top == pytest.approx(seam.centre.imag)
+    assert face.top < body.top - 3.0
+    assert body.holds(clasps)
+    assert clasps.left < 3.0 < clasps.right
+
+
+def test_a_bale_is_tied_near_its_ends_where_straw_sticks_out() -> None:
+    body, strings, straws = (bounds([shape]) for shape in bale(3 + 4j, 60.0, 16.0, LOAD))
+    assert (body.bottom, body.top) == pytest.approx((4.0, 20.0), abs=0.5)
+    assert body.width == pytest.approx(60.0, abs=1.0)
+    assert body.holds(strings)
+    assert strings.width > 0.85 * body.width  # a label has its room between them
+    assert straws.left < body.left < body.right < straws.right
+    assert body.bottom < straws.bottom < straws.top < body.top
+
+
+def test_bales_lie_in_two_layers_each_over_a_joint_of_the_other() -> None:
+    body, layer, upper, lower, strings = bales(0j, 150 + 0j, 45.0, LOAD)
+    assert bounds([body]).height == pytest.approx(45.0, abs=1.0)
+    assert bounds([layer]).centre == pytest.approx(75 + 22.5j)
+    assert isinstance(upper, Path)
+    assert isinstance(lower, Path)
+    above, below = ({line[0].real for line in each.lines} for each in (upper, lower))
+    assert len(above) == len(below) + 1
+    assert not above & below
+    assert bounds([strings]).bottom > 22.0  # none among the arrows of the load
+
+
+def test_a_pipe_is_open_at_its_end_and_a_ball_is_not() -> None:
+    rim, hole = ball(3 + 4j, 20.0, LOAD, hollow=True)
+    assert (rim,) == ball(3 + 4j, 20.0, LOAD)
+    assert bounds([hole]).centre == pytest.approx(3 + 4j, abs=0.5)
+    assert 0.8 * bounds([rim]).width < bounds([hole]).width < bounds([rim]).width - 3.0
+    assert hole.tone is Tone.PAPER  # type: ignore[union-attr]
 
 
 def test_a_trough_is_open_above_between_its_thick_ends() -> None:

@@ -12,7 +12,7 @@ from probgen.bank.vocabulary import LOADS
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import arm, goods, mechanical, person, profile
+from probgen.figures.parts import arm, goods, mechanical, person, profile, works
 from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs, largest_scale
 from tests.figures.seen import tag
 
@@ -64,6 +64,16 @@ DRAWN = {
         *mechanical.cable(SPOT, SPOT - (ROPE - 3.5) * 1j, _TAG),
         *goods.sack(SPOT - (ROPE - 4.5) * 1j, _TAG, 24.0 / goods.SACK),
     ),
+    "bale": goods.bale(FOOT, 34.0, 16.0, _TAG),
+    "bale hung": (
+        *mechanical.cable(SPOT, SPOT - ROPE * 1j, _TAG),
+        *goods.bale(SPOT - (ROPE + 16.0) * 1j, 34.0, 16.0, _TAG),
+    ),
+    "engine": works.engine(FOOT, _TAG),
+    "toolbox": (
+        *mechanical.cable(SPOT, SPOT - ROPE * 1j, _TAG),
+        *goods.toolbox(SPOT - ROPE * 1j, 34.0, 16.0, _TAG)[0],
+    ),
     "tool bag": (
         *mechanical.cable(SPOT, SPOT - (ROPE - goods.HANDLE) * 1j, _TAG),
         *goods.holdall(SPOT - (ROPE - goods.HANDLE) * 1j, 34.0, 16.0, _TAG),
@@ -77,9 +87,21 @@ def test_each_word_draws_its_part(word: str) -> None:
     seat = replace(LEVEL, scale=40.0)
     shapes, face = draw_load(load(word), seat, ROOM, _TAG)
     assert shapes == DRAWN[word]
-    faced = word in ("block", "crate", "block hung", "crate hung", "sign", "tool bag")
-    assert (face is not None) is faced
-    assert face is None or face == bounds(shapes[-1:])
+    first, last = ("block", "crate", "bale"), ("block hung", "crate hung", "sign", "tool bag")
+    assert (face is not None) is (word in (*first, *last, "bale hung", "toolbox"))
+    if word in (*first, *last):  # the block itself, with what is on it drawn after it
+        assert face == bounds(shapes[:1] if word in first else shapes[-1:])
+    elif face:
+        assert (face.width, face.height) == pytest.approx((34.0, 16.0), abs=1.0)
+        assert bounds(shapes).holds(face)
+
+
+def test_a_toolbox_in_a_hand_is_held_by_its_handle() -> None:
+    shapes, face = draw_load(load("toolbox"), replace(LEVEL, arm=True), ROOM, _TAG)
+    hand = SPOT - 40j
+    box, below = goods.toolbox(hand, 34.0, 16.0, _TAG)
+    assert shapes == (*box, *arm.hanging_arm(SPOT, hand, _TAG))  # the fist is about the handle
+    assert face == below
 
 
 @pytest.mark.parametrize(("scale", "height"), [(10.0, 18.7), (40.0, 24.0), (500.0, 34.0)])

@@ -69,6 +69,21 @@ def test_the_tray_of_a_wheelbarrow_is_over_its_shafts_whichever_way_it_stands(si
     assert bounds([tray]).centre.real * side > 0
 
 
+@pytest.mark.parametrize("turn", [0, 1, 2, 3])
+def test_the_drawers_of_a_filing_cabinet_are_on_its_right_whatever_its_outline_begins_with(
+    turn: int,
+) -> None:
+    corners = (2 + 3j, 42 + 3j, 42 + 93j, 2 + 93j)
+    outline, fronts, handles = solid.filing_cabinet(corners[turn:] + corners[:turn], UNTAGGED)
+    whole, drawers, stick_out = (bounds([shape]) for shape in (outline, fronts, handles))
+    assert drawers.left > whole.centre.real + 10.0
+    assert whole.bottom < drawers.bottom < drawers.top < whole.top
+    assert stick_out.left > whole.right - 1.5
+    assert stick_out.right < whole.right + 4.0
+    assert isinstance(handles, Path)
+    assert len(handles.lines) == 4
+
+
 def test_a_wheel_is_about_its_axle() -> None:
     rings = [ring for ring in solid.barrow_wheel(2 + 3j, UNTAGGED) if isinstance(ring, Arc)]
     assert {ring.centre for ring in rings} == {2 + 3j}

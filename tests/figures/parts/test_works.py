@@ -53,6 +53,17 @@ def test_a_panel_is_dashed_where_it_is_about_to_slide(ahead: complex) -> None:
     assert works.panel(0j, 3 + 36j, 0j, UNTAGGED) == (body,)
 
 
+def test_an_engine_stands_on_its_wing_and_its_propeller_clears_that() -> None:
+    cowling, ring, cylinders, *blades, hub = works.engine(3 + 4j, UNTAGGED)
+    outside = bounds([cowling])
+    assert outside.bottom == pytest.approx(4.0, abs=0.5)
+    assert outside.holds(bounds((ring, cylinders, hub)))
+    assert len(blades) == 2
+    turned = bounds(blades)
+    assert turned.bottom > 4.0
+    assert turned.left < outside.left < outside.right < turned.right
+
+
 @pytest.mark.parametrize("turn", [25.0, 60.0, 120.0])
 def test_a_raised_plank_is_cut_level_where_it_stands(turn: float) -> None:
     way = 90.0 * heading(turn)

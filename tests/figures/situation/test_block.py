@@ -91,6 +91,14 @@ def test_a_crate_has_posts_and_a_block_has_none() -> None:
     assert touching(sketch(SLOPE, 'crate = "crate"')) == []
 
 
+def test_a_pipe_is_round_like_a_ball() -> None:
+    pipe, ball = (blocks(SLOPE, f'crate = "{word}"')["crate"] for word in ("pipe", "ball"))
+    assert pipe.half == ball.half
+    assert pipe.reach(heading(33.0)) == pipe.reach(1j) == pipe.half.real
+    assert pipe.drawn(1 + 2j, UNTAGGED)[:1] == ball.drawn(1 + 2j, UNTAGGED)
+    assert touching(sketch(SLOPE, 'crate = "pipe"')) == []
+
+
 def test_a_sled_has_its_label_on_the_load_over_its_runners() -> None:
     scene = sketch(STACK, 'box = "sled"')
     sled = blocks(STACK, 'box = "sled"')["box"]

@@ -9,7 +9,7 @@ from probgen.figures.paper.scene import Arrow, Path, bounds, dot, heading
 from probgen.figures.paper.tag import What
 from probgen.figures.situation.carried import Burdens
 from probgen.figures.situation.spread import draw_spreads
-from tests.figures.seen import tagged
+from tests.figures.seen import tagged, touching
 from tests.figures.sketches import loaded, sketch, stage
 
 
@@ -82,6 +82,15 @@ def test_a_load_under_another_is_labelled_over_the_free_part_of_its_edge() -> No
     assert all(spot.real > (left + right) / 2 for spot, _ in over.anchors)
     assert under.thing is not None
     assert under.thing.right < (left + right) / 2
+
+
+def test_bales_are_about_the_arrows_of_their_load_and_no_wider() -> None:
+    scene = sketch(_with_middle(_OVER), 'Q_t = "bales"')
+    stack, row = (bounds(tagged(scene, of)) for of in ("scenery", "distributed:Q_t"))
+    assert stack.left == pytest.approx(row.left, abs=2.5)
+    assert stack.right == pytest.approx(row.right, abs=2.5)
+    assert row.top < stack.top - 3.0
+    assert touching(scene) == []
 
 
 def test_a_bathtub_is_about_the_arrows_of_its_load_behind_them() -> None:
