@@ -186,6 +186,7 @@ class Scenery(Enum):
     WALL_RIGHT = auto()
     PHONE = auto()
     STANDING = auto()
+    HIP_BONES = auto()
     TILTED = auto()
     VAN = auto()
     STAIRS = auto()

@@ -236,6 +236,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
     Entry(Scenery.STANDING, ("person", "person standing"), "a person about a pelvis, to the knees"),
+    Entry(Scenery.HIP_BONES, ("hip bones",), "a pelvis as such a bone, the thigh bone below it"),
     Entry(Scenery.VAN, ("van",), "the rear of a van below the first hinge, struts pinned on it"),
     Entry(Scenery.STAIRS, ("stairs",), "a staircase that rises below the first body as it does"),
     Entry(Scenery.HATCHWAY, ("hatchway",), "the floor past an opening that the first body covers"),

@@ -26,6 +26,7 @@ from probgen.figures.parts import (
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.chain import chain
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
+from probgen.figures.parts.hip import Hip
 
 _T = UNTAGGED
 _ADULT: Final = 64.0  # pt
@@ -114,6 +115,10 @@ def _limbs() -> tuple[_Named, ...]:
             *limb.lower_leg(0j, 75 * heading(-60.0), _T),
         )),
         ("head and neck", profile.head(0j, 22.0, 1, _T)),
+        ("bones of a hip", (
+            *Hip(0j, 4.0, 1, 5.5, 12.0).pelvis(_T),
+            *Hip(0j, 4.0, 1, 5.5, 12.0).femur(-29 - 17j, _T),
+        )),
         ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, _T)),
         ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, _T)),
         ("jaws", (*limb.upper_jaw(0j, 54 + 0j, _T), *limb.jaw(0j, 54 + 0j, _T))),

@@ -12,6 +12,7 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import arm, limb, mechanical, person, profile, rod, solid
 from probgen.figures.parts.flat import flat
 from probgen.figures.situation.built import built
+from probgen.figures.situation.hip import hip_of
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.figures.situation.standing import standing
@@ -138,6 +139,8 @@ def _limb(
                 return leg
             unit = (spots[-1] - spots[0]) / abs(spots[-1] - spots[0])
             return *leg, *limb.break_mark(spots[0] + 4.0 * unit, bearing(unit), 3.8, tag)
+        case Look.PELVIS if hip := hip_of(stage, body.id):
+            return hip.pelvis(tag)
         case Look.PELVIS if whole := standing(stage):
             return whole.pelvis(tag)
         case Look.PELVIS:

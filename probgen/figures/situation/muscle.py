@@ -12,6 +12,7 @@ from probgen.figures.paper.scene import HEAVY, Spot, heading, line
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb
 from probgen.figures.situation.drawn_line import Line
+from probgen.figures.situation.hip import muscle_end
 from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
@@ -83,6 +84,8 @@ def _along(start: Spot, unit: complex, joint: Spot, bone: complex) -> float | No
 
 def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
     """How long a muscle is drawn that runs to no named point, pt."""
+    if end := muscle_end(stage, element.body):
+        return abs(end - start)
     bone = _bone(stage, element)
     along = _along(start, heading(direction), *bone) if bone else None
     if along is not None:

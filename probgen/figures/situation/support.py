@@ -16,6 +16,7 @@ from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.parts.standing import KNEE
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
+from probgen.figures.situation.hip import hip_of, muscle_end
 from probgen.figures.situation.lap import laps_of
 from probgen.figures.situation.reeving import foot_height
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
@@ -250,6 +251,9 @@ def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None
         ends = [stage.spot(name) for name in stage.system.body(element.body).outline]
         hand = max(ends, key=lambda spot: abs(spot - pin))
         shapes = (*arm.shoulder(pin, hand, Tag(What.BEYOND, element.id)), *shapes)
+    hip, outer = hip_of(stage, element.body), muscle_end(stage, element.body)
+    if hip and outer is not None:
+        return Fixture((*hip.femur(outer, tag), *shapes), gap=_RING)
     if broken_off(stage, pin) is not None:
         shapes += limb.bone(pin, pin - 1j * KNEE * stage.scale, tag, 0.5)
         return Fixture(shapes, gap=_RING)

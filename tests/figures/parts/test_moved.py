@@ -28,6 +28,7 @@ from probgen.figures.parts import (
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.chain import chain
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
+from probgen.figures.parts.hip import Hip
 
 Part = Callable[[complex, complex], Iterable[Shape]]
 """What is drawn at a place, along a unit step."""
@@ -158,6 +159,8 @@ UPRIGHT: dict[str, Part] = {
     "climbing": lambda at, _: person.climbing(at, heading(68.0), heading(158.0), 64.0, 200.0, _T),
     "head": lambda at, _: profile.head(at, 22.0, 1, _T, 20.0),
     "pelvis": lambda at, _: limb.pelvis(at - 45 + 12j, at, at + 80, _T),
+    "half of a pelvis": lambda at, _: Hip(at, 5.0, 1, 5.5, 12.0).pelvis(_T),
+    "thigh bone": lambda at, _: Hip(at, 5.0, 1, 5.5, 12.0).femur(at - 45 - 21j, _T),
     "foot": lambda at, _: limb.foot(at, at + 16 - 4j, at + 60 - 34j, _T),
     "jaws": lambda at, _: (*limb.jaw(at, at + 80, _T), *limb.upper_jaw(at, at + 80, _T)),
     "trunk": lambda at, _: limb.trunk(at, at + 80 * heading(30.0), _T),
@@ -254,6 +257,7 @@ FACING: dict[str, Callable[[int], Iterable[Shape]]] = {
     "upper jaw": lambda side: limb.upper_jaw(0j, 80.0 * side + 0j, _T),
     "foot": lambda side: limb.foot(0j, side * 16 - 4j, side * 60 - 34j, _T),
     "pelvis": lambda side: limb.pelvis(-45 * side + 12j, 0j, 80.0 * side + 0j, _T),
+    "half of a pelvis": lambda side: Hip(0j, 5.0, side, 5.5, 12.0).pelvis(_T),
     "lower leg": lambda side: limb.lower_leg(0j, -75j, _T, side),
     "shoulder": lambda side: arm.shoulder(0j, 90.0 * side + 0j, _T),
     "lying": lambda side: person.lying(0j, 60.0 * side + 0j, _T),
