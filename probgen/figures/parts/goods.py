@@ -33,7 +33,7 @@ BOTTLE: Final = 29.0
 BOTTLE_HALF: Final = 4.6
 """Half its breadth."""
 
-SACK: Final = 34.0
+SACK: Final = 28.0
 """Height of a sack, pt."""
 
 SLIP: Final = 9.0
@@ -45,7 +45,7 @@ RUNNER: Final = 5.0
 HANDLE: Final = 7.0
 """Height of a holdall's handles, pt."""
 
-_NECK: Final = 6.5  # from its mouth down to where it is tied, pt
+_NECK: Final = 5.3  # from its mouth down to where it is tied, pt
 _LID: Final = 5.0  # height of a toolbox's lid, pt
 _BOW: Final = 8.8  # and of its handle
 _STRING: Final = 2.8  # from a bale's end to its string, pt
@@ -55,8 +55,8 @@ _STONE: Final = 4.5  # how thick the ends of a trough are at the rim, pt
 _BOTTOM: Final = 7.0  # and its bottom
 _AFTER: Final = Pen(0.6, 2.0, 1.5)
 _SACK_SIDE: Final = (
-    (4.8, 0.0), (3.6, 2.2), (2.3, 4.0), (2.3, _NECK), (2.3, 11.0), (13.5, 12.0), (13.5, 23.0),
-    (13.5, 29.0), (13.0, 33.0), (10.0, 33.6), (7.0, 34.2), (4.0, SACK), (0.0, SACK),
+    (4.3, 0.0), (3.2, 1.8), (2.0, 3.2), (2.0, _NECK), (2.0, 9.0), (12.0, 9.5), (12.0, 18.5),
+    (12.0, 23.5), (11.5, 26.7), (8.8, 27.4), (6.2, 28.2), (3.5, SACK), (0.0, SACK),
 )  # fmt: skip
 """One side of a sack, from its mouth to the middle of its foot: how far out and how far down, pt,
 each third one on the outline and two controls between.
@@ -84,15 +84,15 @@ def sack(mouth: Spot, tag: Tag, size: float = 1.0) -> tuple[Shape, ...]:
     up = [at(-out, low) for out, low in reversed(_SACK_SIDE)]
     around = [*down[1:], *up[1:]]
     pieces = list(zip(around[::3], around[1::3], around[2::3], strict=True))
-    hem = (at(-2.8, 2.0), at(2.8, 2.0), down[0])
+    hem = (at(-2.4, 1.6), at(2.4, 1.6), down[0])
     folds = tuple(
         (at(out, _NECK), at(*end)) for out, end in
-        ((-1.0, (-4.5, 13.0)), (0.5, (1.5, 14.5)), (1.5, (6.0, 11.5)))
+        ((-0.8, (-4.0, 10.5)), (0.4, (1.2, 12.0)), (1.3, (5.2, 9.6)))
     )  # fmt: skip
     return (
         Curve(down[0], (*pieces, hem), MEDIUM, tag, tone=Tone.BODY),
         Path(folds, FINE, tag),
-        line(at(-2.8, _NECK), at(2.8, _NECK), HEAVY, tag),
+        line(at(-2.5, _NECK), at(2.5, _NECK), HEAVY, tag),
     )
 
 

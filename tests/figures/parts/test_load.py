@@ -104,7 +104,7 @@ def test_a_toolbox_in_a_hand_is_held_by_its_handle() -> None:
     assert face == below
 
 
-@pytest.mark.parametrize(("scale", "height"), [(10.0, 18.7), (40.0, 24.0), (500.0, 34.0)])
+@pytest.mark.parametrize(("scale", "height"), [(10.0, 15.4), (40.0, 24.0), (500.0, 28.0)])
 def test_a_bag_is_to_scale_within_bounds(scale: float, height: float) -> None:
     for word in ("bag", "bag hung"):
         shapes, _ = draw_load(load(word), replace(LEVEL, scale=scale), ROOM, _TAG)
