@@ -34,7 +34,7 @@ BARREL: Final = 7.0
 LEAST: Final = 18.0
 """The least sideways from its middle to that pin, pt."""
 
-RIM: Final = 10.0
+RIM: Final = 8.0
 """How far the rim of a well is below the drum over it, pt."""
 
 SHAFT: Final = 15.0
@@ -43,7 +43,7 @@ SHAFT: Final = 15.0
 WALL: Final = 9.0
 """How thick its wall is, pt."""
 
-CURB: Final = 24.0
+CURB: Final = 20.0
 """How high that stands above the ground, pt."""
 
 _STONE: Final = 7.0  # height of a course of its stones, pt

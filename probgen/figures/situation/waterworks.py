@@ -18,8 +18,8 @@ from probgen.statics.system import Element, Kind
 _DOWN: Final = -0.99  # most sine of the way of a pump's rod
 _LEAST: Final = 66.0  # from a pump's pin down to the ground at least, pt
 _BELOW: Final = 16.0  # from the lowest of its handle down to the ground, pt
-_HUNG: Final = 5.0  # from a well's rim down to the handle of a bucket in it, pt
-_SHAFT: Final = 48.0  # how far its shaft is drawn below the rim, pt
+_HUNG: Final = 4.0  # from a well's rim down to the handle of a bucket in it, pt
+_SHAFT: Final = 42.0  # how far its shaft is drawn below the rim, pt
 
 
 @dataclass(frozen=True, slots=True)
