@@ -12,7 +12,7 @@ from functools import partial
 from itertools import chain
 from typing import Final
 
-from probgen.bank.depiction import TREES, Depictions
+from probgen.bank.depiction import TREES, Depictions, Source
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.opening import Opening, openings
@@ -284,6 +284,8 @@ class _Situation:
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
         away = direction + 180.0 if inside else direction
         beside = ((near, direction - 90.0), (near, direction + 90.0))
+        if self.stage.depicts.forces.get(element.id) is Source.BEARER:
+            beside = beside[::-1]  # behind whose shoulder it comes from
         # Beyond an arrow that points up or down an extension line may run on.
         anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
         return Note(self.stage.text(force.magnitude), anchors, Tag(What.LABEL, element.id))

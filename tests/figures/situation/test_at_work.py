@@ -69,6 +69,8 @@ def test_who_bears_something_stands_below_it_with_the_shoulder_at_the_point() ->
     assert head.centre.real - head.radius > force.tail.real + 0.5  # which the head leaves free
     assert bearer.left < force.tail.real < bearer.right
     assert bearer.bottom < shelf.bottom - 25.0
+    letter = next(label for label in scene.labels if str(label.tag) == "label:F")
+    assert letter.box.right < force.head.real  # which leaves the other side to lengths
     grounds = [bounds([face]).top for face in tagged(scene, "ground")]
     assert bearer.bottom == pytest.approx(min(grounds), abs=1.5)
     set_out = stage(HELD, 'F = "shoulder"')
