@@ -193,6 +193,7 @@ class Scenery(Enum):
     HATCHWAY = auto()
     SUBMERGED = auto()
     RAFT = auto()
+    BILLBOARD = auto()
 
 
 class Anchor(Enum):

@@ -241,6 +241,7 @@ SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.STAIRS, ("stairs",), "a staircase that rises below the first body as it does"),
     Entry(Scenery.HATCHWAY, ("hatchway",), "the floor past an opening that the first body covers"),
     Entry(Scenery.RAFT, ("raft",), "a raft from above, its upper right corner at a particle"),
+    Entry(Scenery.BILLBOARD, ("billboard",), "the edge of a board, where level pushes are"),
     Entry(Scenery.TILTED, ("tilted",), "a box tilted about an edge of its base, dashed"),
 ))  # fmt: skip
 

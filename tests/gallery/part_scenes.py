@@ -244,6 +244,7 @@ def _about() -> tuple[_Named, ...]:
         ("rear of a van", vehicles.van_rear(0j, -8 - 60j, _T)),
         ("stairs", scenery.stairs(0j, heading(28.0), 20.0, 5, _T)),
         ("raft from above", scenery.raft(0j, _T)),
+        ("billboard", scenery.billboard((0j, 50j), -1, _T)),
         ("roof", scenery.roof(-60 + 0j, 50 + 0j, 36j)),
         ("ridge", mechanical.ridge(-60 + 0j, 50 + 0j, 36j)),
     )

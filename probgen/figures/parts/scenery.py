@@ -32,6 +32,9 @@ _LOGS = 5
 _RAFT = 66.0  # how much of them is drawn, pt
 _EAVES = 12.0  # how far a roof reaches beyond the walls, pt
 _WALL = 22.0  # how much of them is drawn, pt
+_STAY = 8.0  # length of the stays that hold a billboard, pt
+_PLATE = 3.6  # its thickness
+_OVER = 15.0  # how far it goes on above and below them, pt
 _MARK = 4.0  # half the width of the mark of a water surface, pt
 
 
@@ -148,6 +151,16 @@ def raft(corner: Spot, tag: Tag) -> tuple[Shape, ...]:
     top, low = (at - 2.2 * _LOG + side * _LOG for at, side in ((ends[0], 0.7j), (ends[-1], -0.7j)))
     pole = polygon((top - 2.0, top + 2.0, low + 2.0, low - 2.0), LIGHT, tag, tone=Tone.PERSON)
     return *logs, pole
+
+
+def billboard(stays: Sequence[Spot], side: int, tag: Tag) -> tuple[Shape, ...]:
+    """A billboard from its edge, on stays from places of what holds it; side: 1 to their right."""
+    off, half = side * _STAY, side * _PLATE / 2
+    low, high = min(s.imag for s in stays), max(s.imag for s in stays)
+    foot, top = (complex(stays[0].real + off, y) for y in (low - _OVER, high + _OVER))
+    rods = Path(tuple((stay, stay + off) for stay in stays), MEDIUM, tag)
+    corners = (foot - half, foot + half, top + half, top - half)
+    return rods, polygon(corners, MEDIUM, tag, tone=Tone.PERSON)
 
 
 def post(top: Spot, foot: Spot, half: float, tag: Tag) -> tuple[Shape, ...]:

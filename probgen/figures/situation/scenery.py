@@ -34,6 +34,7 @@ _PLAY: Final = 2.0  # between a hatch that is shut and its floor, pt
 _FLOOR: Final = 40.0  # how much of the floor is drawn, pt
 _THICK: Final = 12.0  # and how thick it is
 _REAR: Final = 44.0  # how much of a van is drawn that nothing is pinned on, pt
+_LEVEL: Final = 0.05  # most sine of a level push
 _TILT: Final = 14.0  # how far a box is drawn tilted, degrees
 _TURNED: Final = Pen(0.6, 2.6, 1.9)
 _TAG: Final = Tag(What.SCENERY)
@@ -98,6 +99,8 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None, lines: Sequence[
         field.add(*(scenery.raft(stage.spot(at), _TAG) if at else ()))
     elif about(stage) is Scenery.HATCHWAY:
         draw_surfaces(field, _beside_hatch(stage), corners=False)
+    elif about(stage) is Scenery.BILLBOARD:
+        field.add(*_billboard(stage))
     elif about(stage) is Scenery.VAN:
         field.add(*_van(stage, lines))
     elif about(stage) is Scenery.PHONE:
@@ -149,6 +152,17 @@ def _beside_hatch(stage: Stage) -> list[Surface]:
     floor, fall = ((0.0, _FLOOR), (_THICK, 0.0)) if side > 0 else ((_FLOOR, 0.0), (0.0, _THICK))
     edge = Surface(corner, 180.0 if side > 0 else 0.0, *fall)
     return [Surface(corner, 90.0, *floor), edge]
+
+
+def _billboard(stage: Stage) -> tuple[Shape, ...]:
+    """A billboard before the points of the first body that level pushes act at."""
+    ways = ((e, stage.measured.direction_of(e)) for e in stage.system.elements if stage.behind(e))
+    level = [(e, heading(way)) for e, way in ways if way is not None]
+    pushed = [(stage.spot(e.at), way) for e, way in level if abs(way.imag) < _LEVEL]
+    if not pushed:
+        return ()
+    side = -1 if pushed[0][1].real > 0 else 1
+    return scenery.billboard([spot for spot, _ in pushed], side, _TAG)
 
 
 def _van(stage: Stage, lines: Sequence[Line]) -> tuple[Shape, ...]:

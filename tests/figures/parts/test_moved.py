@@ -132,6 +132,7 @@ UPRIGHT: dict[str, Part] = {
     "plate of a sign": lambda at, _: works.sign_plate(at, at + 40j, -1 + 0j, 3.4, _T),
     "stone": lambda at, _: one(works.stone((at, at + 90), 6.5, _T, lifted=(False, True))),
     "raft": lambda at, _: scenery.raft(at, _T),
+    "billboard": lambda at, _: scenery.billboard((at, at + 60j), -1, _T),
     "boat": lambda at, _: scenery.boat(at, 46.0, _T),
     "bathtub": lambda at, _: scenery.bathtub(at, at + 80, 35.0, _T),
     "reel": lambda at, _: solid.reel(at, 40.0, _T),
@@ -265,6 +266,7 @@ FACING: dict[str, Callable[[int], Iterable[Shape]]] = {
     "pump": lambda side: waterworks.pump(0j, 40.0 * side + 12j, -80j, _T),
     "raised plank": lambda side: works.raised_plank(0j, 80j * heading(-55.0 * side), _T),
     "wedge": lambda side: mechanical.wedge(0j, 65.0 * side, 37.5, _T),
+    "billboard": lambda side: scenery.billboard((0j, 60j), side, _T),
     "van": lambda side: vehicles.van_rear(0j, -8.0 * side - 60j, _T, side),
     "stone": lambda side: one(
         works.stone((0j, 90.0 * side + 0j), 6.5, _T, lifted=(False, True))

@@ -14,7 +14,7 @@ from probgen.figures.paper.tag import What
 from probgen.figures.situation.shape import encloses
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
 from tests.figures.seen import outlines, tagged
-from tests.figures.sketches import BOOM, CASE, HINGED, KNOT, sketch
+from tests.figures.sketches import BOOM, CASE, HINGED, KNOT, TRUSS, sketch
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -203,3 +203,29 @@ def test_a_raft_has_its_corner_where_boats_pull_at_it() -> None:
         pulled = [s for s in tagged(scene, "force") if isinstance(s, Arrow) and s.head.imag > 1.0]
         assert all(raft.nearest(each.head) != each.head for each in pulled)  # off it
     assert sketch(CASE, 'scenery = "raft"').showing(What.SCENERY) == ()
+
+
+@pytest.mark.parametrize("way", [0, 180])
+def test_a_billboard_is_before_what_it_pushes_level(way: int) -> None:
+    wind = TRUSS.replace("direction = 270", f"direction = {way}", 1)
+    scene = sketch(wind, 'P = "push"', 'scenery = "billboard"')
+    (push,) = (shape for shape in tagged(scene, "force:P") if isinstance(shape, Arrow))
+    stays, board = tagged(scene, "scenery")
+    plate = bounds([board])
+    assert plate.bottom + 10.0 < push.head.imag < plate.top - 10.0
+    between = sorted((push.tail.real, push.head.real))
+    assert between[0] < plate.left < plate.right < between[1]  # the wind is beyond it
+    assert bounds([stays]).away(push.head) < 0.5
+    order = [shape.tag.what for shape in scene.shapes]
+    assert order.index(What.SCENERY) < order.index(What.FORCE)
+
+
+def test_no_billboard_is_where_nothing_pushes_level() -> None:
+    assert not tagged(sketch(TRUSS, 'scenery = "billboard"'), "scenery")
+    assert not tagged(sketch(TRUSS, 'P = "push"', 'scenery = "billboard"'), "scenery")
+
+
+def test_the_boards_of_all_draws_are_clear_of_what_is_told() -> None:
+    for scene in drawn("billboard-truss-wind"):
+        board = bounds(tagged(scene, "scenery")[1:])
+        assert not [label.tag for label in scene.labels if label.box.grown(1.0).overlaps(board)]
