@@ -174,6 +174,7 @@ class Source(Enum):
     STICK = auto()
     LIFTER = auto()
     BEARER = auto()
+    HOLDER = auto()
     BOOT = auto()
 
 

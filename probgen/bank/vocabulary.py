@@ -204,6 +204,7 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.STICK, ("stick", "crutch"), "a hand on a stick from the ground up"),
     Entry(Source.LIFTER, ("lifter", "worker"), "an arrow, and somebody below who reaches up there"),
     Entry(Source.BEARER, ("bearer", "shoulder"), "an arrow, and somebody whose shoulder is there"),
+    Entry(Source.HOLDER, ("holding hand",), "an arrow, and a hand that holds its body there"),
     Entry(Source.BOOT, ("boot", "boots"), "an arrow, and a boot that pushes along the ground"),
 ))  # fmt: skip
 

@@ -10,7 +10,7 @@ from typing import Final
 from probgen.bank.depiction import Source
 from probgen.figures.paper.scene import Shape, Spot, apart, heading
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import mechanical, person, works
+from probgen.figures.parts import mechanical, person, rod, works
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import PERSON, SHORTEST, TALLEST
 from probgen.figures.situation.contact import touching
@@ -40,6 +40,8 @@ def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
     if told is Source.BEARER:
         feet = _below_shoulder(stage, element)
         return person.bearing(feet, _stature(stage), 1, tag)
+    if told is Source.HOLDER:
+        return rod.pulling_hand(stage.spot(element.at), _from_beside(stage, element), tag)
     if told not in (Source.LIFTER, Source.BOOT):
         return ()
     spot, facing = stage.spot(element.at), 1 if heading(way).real >= 0.0 else -1
@@ -47,6 +49,13 @@ def at_work(stage: Stage, element: Element) -> tuple[Shape, ...]:
         return person.lifting(_feet(stage, element), spot, facing, tag)
     length = min(max(_BOOT * stage.scale, 9.0), 16.0)
     return person.boot(_toe(stage, element, facing), length, facing, tag)
+
+
+def _from_beside(stage: Stage, element: Element) -> complex:
+    """The unit step from a hand that holds a body up at its end to the elbow: out and down."""
+    outline = [stage.spot(name) for name in stage.system.body(element.body).outline]
+    middle = sum(outline, 0j) / len(outline)
+    return heading(-40.0 if stage.spot(element.at).real > middle.real else -140.0)
 
 
 def reach_of(stage: Stage, element: Element) -> float:

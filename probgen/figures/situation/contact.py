@@ -57,7 +57,7 @@ _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
 _BEYOND: Final = 9.0  # how far a floor goes on beyond a block on it, pt
 _ARROWS: Final = (
     Source.ARROW, Source.PUSH, Source.PEDAL, Source.VALVE, Source.LIFTER, Source.BEARER,
-    Source.BOOT,
+    Source.HOLDER, Source.BOOT,
 )  # fmt: skip
 _WALLED: Final = 20.0  # and a wall beyond a panel on it, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface

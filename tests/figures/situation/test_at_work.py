@@ -9,7 +9,7 @@ import pytest
 from probgen.figures.paper.scene import Arc, Arrow, bounds
 from probgen.figures.situation.at_work import at_work, underfoot
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
-from tests.figures.seen import box_of, tagged
+from tests.figures.seen import box_of, tagged, touching
 from tests.figures.sketches import HELD, LEANING, sketch, stage
 
 RAISED = LEANING.replace("direction = 60", "direction = 35").replace(
@@ -77,6 +77,22 @@ def test_who_bears_something_stands_below_it_with_the_shoulder_at_the_point() ->
     (floor,) = underfoot(set_out)
     below = set_out.spot("B") - 1j * set_out.halves["shelf"] - floor.at
     assert below == pytest.approx(0.82j * 1.75 * set_out.scale)
+
+
+def test_hands_that_hold_a_body_up_come_from_beyond_its_ends_and_from_below() -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == "box-carried-upstairs"))
+    for own in solved(problem, 3):
+        scene = scenes_of(problem, own)[0]
+        box = box_of(scene, "body")
+        for id, side in (("F_1", -1), ("F_2", 1)):
+            hand, (push,) = box_of(scene, f"load:{id}"), tagged(scene, f"force:{id}")
+            assert isinstance(push, Arrow)  # told by an arrow all the same
+            at = push.head if side < 0 else push.tail
+            assert hand.away(at) == 0.0
+            assert (hand.centre - at).real * side > 5.0
+            assert hand.centre.imag < at.imag - 5.0
+            assert (hand.right > box.right) if side > 0 else (hand.bottom < box.bottom)
+        assert touching(scene) == []
 
 
 def test_those_who_bear_one_thing_stand_on_one_ground() -> None:
