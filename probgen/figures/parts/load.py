@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.bank.depiction import Load, Manner, Thing
-from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
+from probgen.figures.paper.scene import MEDIUM, Box, Shape, Spot, bearing, bounds, heading
 from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import arm, goods, mechanical, person, profile, works
@@ -27,6 +27,7 @@ TALLEST: Final = 105.0
 
 _NECK: Final = 4.5  # of a bottle or a bag, that is in the hand that holds it, pt
 _HUNG: Final = 56.8  # of one who hangs by the hands, pt
+_POST: Final = 1.8  # how broad the posts of a hung crate are, beside its label, pt
 _SACK: Final = 0.6  # height of a sack, m, where the scale allows it; common practice, no source
 _SMALL: Final = 0.55  # and of the least one drawn, of the usual one
 _HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
@@ -179,6 +180,11 @@ def _hung(
             top = spot - 1j * (rope + size[1])
             straw = goods.bale(top, *size, tag)
             return (*mechanical.cable(spot, spot - 1j * rope, tag), *straw), bounds(straw[:1])
+        case Thing.CRATE:
+            block = mechanical.hung_block(spot, rope, *size, tag)
+            face = bounds(block[-1:])
+            foot = complex(spot.real, face.bottom + MEDIUM.weight / 2)
+            return (*block, *mechanical.crate(foot, *size, tag, _POST)[1:]), face
         case Thing.HOLDALL:
             top = spot - 1j * max(rope - goods.HANDLE, 0.0)
             bag = goods.holdall(top, size[0], size[1], tag)

@@ -373,13 +373,13 @@ def tree(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     return Path(edges, MEDIUM, tag), crown
 
 
-def crate(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
-    """A crate: a block, which comes first, with corner posts."""
-    post = min(CORNER, 0.12 * width)
-    left, right = foot - width / 2 + post, foot + width / 2 - post
-    up = complex(0, height)
-    posts = Path(((left, left + up), (right, right + up)), FINE, tag)
-    return *block(foot, width, height, tag), posts
+def crate(
+    foot: Spot, width: float, height: float, tag: Tag, broad: float = CORNER
+) -> tuple[Shape, ...]:
+    """A crate: a block, which comes first, with corner posts so broad."""
+    inner = width / 2 - min(broad, 0.12 * width)
+    posts = tuple((foot + x, foot + complex(x, height)) for x in (-inner, inner))
+    return *block(foot, width, height, tag), Path(posts, FINE, tag)
 
 
 def ring(at: Spot, tag: Tag, radius: float = 3.0) -> Arc:

@@ -55,7 +55,10 @@ DRAWN = {
     "child": person.seated(FOOT, CHILD * 40.0, 1, _TAG),
     "rider hung": person.hanging(SPOT, 56.8, _TAG),
     "block hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
-    "crate hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
+    "crate hung": (
+        *mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
+        mechanical.crate(SPOT - (ROPE + 18.8) * 1j, 34.0, 16.0, _TAG, 1.8)[1],
+    ),
     "lamp": mechanical.lamp(SPOT, ROPE, _TAG),
     "feeder": goods.feeder(SPOT, ROPE, _TAG),
     "bucket": mechanical.bucket(SPOT, ROPE, 1.0, _TAG),
@@ -87,8 +90,8 @@ def test_each_word_draws_its_part(word: str) -> None:
     seat = replace(LEVEL, scale=40.0)
     shapes, face = draw_load(load(word), seat, ROOM, _TAG)
     assert shapes == DRAWN[word]
-    first, last = ("block", "crate", "bale"), ("block hung", "crate hung", "sign", "tool bag")
-    assert (face is not None) is (word in (*first, *last, "bale hung", "toolbox"))
+    first, last = ("block", "crate", "bale"), ("block hung", "sign", "tool bag")
+    assert (face is not None) is (word in (*first, *last, "crate hung", "bale hung", "toolbox"))
     if word in (*first, *last):  # the block itself, with what is on it drawn after it
         assert face == bounds(shapes[:1] if word in first else shapes[-1:])
     elif face:
