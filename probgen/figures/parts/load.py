@@ -146,13 +146,7 @@ def _hung(
     spot = seat.spot
     rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
     if seat.arm:
-        hand = spot - 1j * max(rope, 40.0)
-        held = arm.hanging_arm(spot, hand, tag)
-        if thing is Thing.TOOLBOX:
-            box, face = goods.toolbox(hand, *size, tag)
-            return (*box, *held), face
-        shapes = (*held, *mechanical.hung_block(hand, 11.0, *size, tag))
-        return shapes, bounds(shapes[-1:])
+        return _in_hand(thing, spot, spot - 1j * max(rope, 40.0), size, tag)
     match thing:
         case Thing.LAMP:
             return mechanical.lamp(spot, rope, tag), None
@@ -173,6 +167,26 @@ def _hung(
         case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None
+    return _faced(thing, spot, rope, size, tag)
+
+
+def _in_hand(
+    thing: Thing, spot: Spot, hand: Spot, size: tuple[float, float], tag: Tag
+) -> tuple[tuple[Shape, ...], Box | None]:
+    """A load in the hand of an arm that hangs down from a spot."""
+    held = arm.hanging_arm(spot, hand, tag)
+    if thing is Thing.TOOLBOX:
+        box, face = goods.toolbox(hand, *size, tag)
+        return (*box, *held), face
+    shapes = (*held, *mechanical.hung_block(hand, 11.0, *size, tag))
+    return shapes, bounds(shapes[-1:])
+
+
+def _faced(
+    thing: Thing, spot: Spot, rope: float, size: tuple[float, float], tag: Tag
+) -> tuple[tuple[Shape, ...], Box | None]:
+    """A load on a rope that has its label on its face."""
+    match thing:
         case Thing.TOOLBOX:
             box, face = goods.toolbox(spot - 1j * rope, *size, tag)
             return (*mechanical.cable(spot, spot - 1j * rope, tag), *box), face
