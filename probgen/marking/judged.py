@@ -136,7 +136,7 @@ def judged(
 def ways_for(problem: Problem) -> Ways:
     """The wrong ways of a problem, found once for a class."""
     units = working_units(problem.template.system, problem.convention)
-    return ways_of(problem.missteps, probe_values(problem), units)
+    return ways_of(problem.missteps, probe_values(problem), units, problem.convention.figures)
 
 
 def _opened(problem: Problem, own: Worked, typed: Typed) -> _Open:

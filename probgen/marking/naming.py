@@ -82,26 +82,28 @@ Table = Mapping[str, NDArray[np.float64]]
 """By answer what each way leads to, a row a way, an entry a paper; coherent units."""
 
 
-def ways_of(made: Missteps, probe: Probe, units: UnitSystem) -> Ways:
+def ways_of(made: Missteps, probe: Probe, units: UnitSystem, figures: int) -> Ways:
     """Each slip, the likeliest first, then every two of them, in the same order.
 
-    probe: as for `missteps`.  Of a problem with limits to compare, single slips alone.
+    probe, units, figures: as for `missteps`.  Where limits are compared, single slips alone.
     """
     if len(made) > 1:
         return ()
     (own,) = made
     single = [WrongWay((each,)) for each in own]
-    return (*single, *_pairs(own, probe, units))
+    return (*single, *_pairs(own, probe, units, figures))
 
 
-def _pairs(own: Sequence[Misstep], probe: Probe, units: UnitSystem) -> Iterator[WrongWay]:
+def _pairs(
+    own: Sequence[Misstep], probe: Probe, units: UnitSystem, figures: int
+) -> Iterator[WrongWay]:
     """The second slip is looked for in the working that has the first."""
     rank = {each.slip: place for place, each in reversed(list(enumerate(own)))}
     later = {slip: {other for other in rank if rank[other] > rank[slip]} for slip in rank}
     found = [
         (rank[first.slip] + rank[second.slip], at, WrongWay((first, second)))
         for at, first in enumerate(own)
-        for second in missteps(first.plan, probe, units, later[first.slip])
+        for second in missteps(first.plan, probe, units, figures, later[first.slip])
     ]
     return (way for _, _, way in sorted(found, key=lambda each: each[:2]))
 

@@ -26,6 +26,7 @@ from probgen.quantities.expression import (
     UNITY,
     Call,
     Expression,
+    Name,
     Number,
     Power,
     Product,
@@ -37,11 +38,11 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import ANGLE, DEGREE, UnitSystem
-from probgen.statics.equation import Equation, Term
+from probgen.statics.equation import Equation, Term, torque_balance
 from probgen.statics.geometry import angle_of
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Force, Kind, Role, System, Variable
+from probgen.statics.system import Force, Kind, Link, Role, System, Variable
 
 _TRIGONOMETRIC: Final = ("sin", "cos", "tan")
 _INVERSE: Final = ("asin", "acos", "atan", "atan2")
@@ -57,8 +58,12 @@ def _sin_cos_swap(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     tries += [("one", letter, "") for letter in oblique]
     tries += [("all", None, "")] if len(oblique) > 1 else []
     for kind_of_way, letter, kind in tries:
-        sources = oblique[letter] if letter else ()
-        changed = rewritten(plan, _exchanged(plan.system, kind, sources))
+        change = (
+            _exchanged(plan.system, kind, oblique[letter])
+            if letter
+            else _exchanged_throughout(plan.system)
+        )
+        changed = rewritten(plan, change)
         if changed:
             yield Misstep("sin_cos_swap", changed, kind_of_way, {"F": letter or ""})
 
@@ -73,12 +78,49 @@ def _exchanged(system: System, kind: str, sources: tuple[str, ...]) -> Change:
     def change(equation: Equation) -> Equation:
         if equation.kind != "torque" or equation.method.torque != "components":
             return usual(equation)
-        for id in {term.source: None for term in equation.terms}:
-            if id in sources or not sources:
-                equation = _with_parts_exchanged(system, id, equation)
+        for id in {term.source: None for term in equation.terms if term.source in sources}:
+            equation = _with_parts_exchanged(system, id, equation)
         return equation
 
     return change
+
+
+def _exchanged_throughout(system: System) -> Change:
+    """Every sine and cosine exchanged, with components those of where forces act too."""
+    usual, elsewhere = on_terms(_other_function), _all_mirrored(system)
+
+    def change(equation: Equation) -> Equation:
+        if equation.kind != "torque" or equation.method.torque != "components":
+            return usual(equation)
+        if elsewhere is None:
+            return equation
+        again = torque_balance(elsewhere, equation.bodies, equation.about, equation.method)
+        own = {term.source for term in equation.terms}
+        return replace(equation, terms=tuple(t for t in again.terms if t.source in own))
+
+    return change
+
+
+def _all_mirrored(system: System) -> System | None:
+    """The system with all components exchanged, of forces and of places; None if some cannot be."""
+    ways = [force.direction for force in system.forces]
+    ways += [link.direction for point in system.points.values() for link in point.links]
+    other = {each: _mirrored(each) for each in ways if not angle_of(each).along_axis}
+    kept: dict[Expression, Expression] = {a: b for a, b in other.items() if b is not None}
+    if len(kept) < len(other):
+        return None
+
+    def put(link: Link) -> Link:
+        return replace(link, direction=kept.get(link.direction, link.direction))
+
+    return replace(
+        system,
+        points={id: replace(p, links=tuple(map(put, p.links))) for id, p in system.points.items()},
+        forces=tuple(
+            replace(each, direction=kept.get(each.direction, each.direction))
+            for each in system.forces
+        ),
+    )
 
 
 def _with_parts_exchanged(system: System, id: str, equation: Equation) -> Equation:
@@ -94,23 +136,23 @@ def _with_parts_exchanged(system: System, id: str, equation: Equation) -> Equati
         or all(term.link and angle_of(term.link.direction).along_axis for term in own)
     ):
         return on_terms(_other_function, "torque", (id,))(equation)
-    other = _mirrored(force)
+    other = _mirrored(force.direction)
     return turned(system, force, other)(equation) if other else equation
 
 
-def _mirrored(force: Force) -> Expression | None:
-    """The direction (degrees) with the components of a force exchanged and their signs kept.
+def _mirrored(direction: Expression) -> Expression | None:
+    """The direction (degrees) with the components of one exchanged and their signs kept.
 
     c + a has those of c + 90 - a, where c is along an axis; None where it is no such sum.
     """
-    angle = angle_of(force.direction)
+    angle = angle_of(direction)
     factors = [factor for _, factor in angle.multiples] or [Decimal(1)]
     below = math.floor(angle.constant / _QUARTER) * _QUARTER
     axis = angle.constant if angle.multiples else below
     if axis % _QUARTER or [abs(factor) for factor in factors] != [1]:
         return None
     both = number(int(2 * axis + _QUARTER * factors[0]), DEGREE)
-    return total((1, both), (-1, force.direction))
+    return total((1, both), (-1, direction))
 
 
 def _letters_of(forces: Iterable[Force]) -> dict[Expression, tuple[str, ...]]:
@@ -188,7 +230,12 @@ def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misst
     changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
     if changed:
         told: dict[str, Part] = {"W": letters(alike), "body": plan.system.body(alike[0].body)}
-        yield Misstep("distance_not_perpendicular", changed, parts=told)
+        pivots = {each.about for each in torques if ids & {term.source for term in each.terms}}
+        way = "one" if len(alike) == len(pivots) == 1 else ""
+        if way:
+            (pivot,), end = pivots, alike[0].point
+            told |= {"A": Name(pivot, pivot), "P": Name(end, end)}
+        yield Misstep("distance_not_perpendicular", changed, way, told)
 
 
 def _calculator_radians(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

@@ -1,11 +1,9 @@
-"""Slips with where a force acts: halves, wrong ends, spread loads, means, supports that share."""
+"""Slips with where a force acts: wrong ends, spread loads, means, supports that share."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
-from functools import partial
 from typing import Final
 
 from probgen.bank.length import part_of
@@ -14,7 +12,6 @@ from probgen.mistakes.variant import (
     Part,
     exchanged,
     facing,
-    in_equations,
     letters,
     moved,
     own_weights,
@@ -39,83 +36,16 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, NEWTON, UnitSystem
-from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
-from probgen.statics.system import Force, ForcePart, Intensity, Kind, Link, Point, Role, System
+from probgen.statics.system import Force, ForcePart, Intensity, Kind, Link, Point, System
 from probgen.statics.taken_as_one import acting_on
 
 _PULLED: Final = (Outline.TRIANGLE, Outline.HALF_CIRCLE, Outline.HALF_RING)
 """Parts whose centroid is not in their middle."""
 _CORDS: Final = (Kind.CABLE, Kind.ROPE)
 _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
-
-
-def _half_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """b where b/2 belongs: in the arms of one balance after the other, or in a definition."""
-    for variable in plan.system.variables.values():
-        if variable.dimension != LENGTH or variable.role not in (Role.GIVEN, Role.DERIVED):
-            continue
-        length = variable.as_name
-        told: dict[str, Part] = {"b": length}
-        for equation in (equation for step in plan.steps for equation in step.equations):
-            held = tuple(dict.fromkeys(_with_half(plan, length, equation)))
-            change = in_equations((equation,), partial(_with_whole, plan, length))
-            changed = rewritten(plan, change) if held else None
-            if changed:
-                way = "arm" if len(held) == 1 else "arms"
-                yield Misstep("half_forgotten", changed, way, {**told, "W": held})
-        for definition in plan.definitions:
-            whole = _doubled(definition.expression, length)
-            if whole != definition.expression:
-                changed = replaced(plan, definition.variable, whole)
-                yield Misstep("half_forgotten", changed, parts=told)
-
-
-def _with_whole(plan: Plan, length: Name, equation: Equation) -> Equation:
-    """The equation with a whole length in the arms that hold half of it."""
-    terms = tuple(_with_whole_arm(plan, length, term) for term in equation.terms)
-    return replace(equation, terms=terms)
-
-
-def _with_half(plan: Plan, length: Name, equation: Equation) -> Iterator[Expression]:
-    """The forces whose arms hold half of a length."""
-    for term in equation.terms:
-        if _with_whole_arm(plan, length, term) != term:
-            yield term.magnitude
-
-
-def _with_whole_arm(plan: Plan, length: Name, term: Term) -> Term:
-    known = {
-        step.unknown: step.expression
-        for step in plan.steps
-        if step.equation.kind == "condition" and isinstance(step.expression, Name)
-    }
-
-    def told(part: Expression) -> Expression | None:
-        return known.get(part.id) if isinstance(part, Name) else None
-
-    arm = term.length and collected(substituted(term.length, told))
-    whole = arm and _doubled(arm, length)
-    return replace(term, length=whole) if whole and whole != arm else term
-
-
-def _doubled(expression: Expression, length: Name) -> Expression:
-    """The expression with the whole length where half of it stands."""
-
-    def whole(part: Expression) -> Expression | None:
-        match part:
-            case Quotient(top, bottom) if top == length and is_number(bottom, 2):
-                return length
-            case Quotient(top, Product((first, *rest))) if top == length and is_number(first, 2):
-                return Quotient(length, rest[0] if len(rest) == 1 else Product(tuple(rest)))
-            case Product((Number(value), *rest)) if rest == [length] and 2 * value == 1:
-                return length
-            case _:
-                return None
-
-    return substituted(expression, whole)
 
 
 def _wrong_end(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -376,7 +306,6 @@ def _loads(system: System, acting: Sequence[Force]) -> list[Force]:
 
 
 RULES: Final = {
-    "half_forgotten": _half_forgotten,
     "wrong_end": _wrong_end,
     "load_not_halved": _load_not_halved,
     "load_at_middle": _load_at_middle,

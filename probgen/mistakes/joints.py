@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 from typing import Final
 
@@ -111,26 +111,25 @@ def _joint_is_total_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The pulls counted with the weights in the vertical balance that gives the joint force."""
     for joint in _joints(plan):
-        here = [f for f in plan.system.forces if f.kind in _PULLS and f.body == joint.body]
-        if not here or not weights_on(plan.system, joint.body):
-            continue
-        changed = _in_step(plan, Quantity(joint.id).y, flipped, {force.id for force in here})
-        if changed:
-            kind_of_way = "down" if _with_weights(plan, joint, here) else ""
-            parts: dict[str, Part] = {**_of(plan, joint), "T": letters(here)}
-            yield Misstep("joint_added_not_subtracted", changed, kind_of_way, parts)
-
-
-def _with_weights(plan: Plan, joint: Element, pulls: Sequence[Force]) -> bool:
-    """Whether pulls act downward like the weights in the balance that gives the joint's force."""
-    ids = {force.id for force in pulls}
-    weights = {force.id for force in weights_on(plan.system, joint.body)}
-    for step in plan.steps:
-        if step.unknown == Quantity(joint.id).y and step.equation.kind == "force":
-            signs = {term.source: term.sign for term in step.equation.terms}
-            down = {signs[id] for id in weights if id in signs}
-            return all(signs[id] in down for id in ids if id in signs)
-    return False
+        upright = Quantity(joint.id).y
+        terms = {
+            term.source: term
+            for step in plan.steps
+            if step.unknown == upright and step.equation.kind == "force"
+            for term in step.equation.terms
+        }
+        on = [f for f in plan.system.forces if f.body == joint.body and f.id in terms]
+        pulls = [force for force in on if force.kind in _PULLS]
+        weights = [force for force in on if force.kind is Kind.WEIGHT]
+        changed = _in_step(plan, upright, flipped, {force.id for force in pulls})
+        if pulls and weights and changed:
+            down = {terms[weight.id].sign for weight in weights}
+            way = "down" if all(terms[pull.id].sign in down for pull in pulls) else "up"
+            parts: dict[str, Part] = {**_of(plan, joint), "T": letters(pulls)}
+            if all(terms[pull.id].ratio != UNITY for pull in pulls):
+                way += "-parts" if len(letters(pulls)) > 1 else "-part"
+            parts["W"] = letters(weights)
+            yield Misstep("joint_added_not_subtracted", changed, way, parts)
 
 
 def _in_step(

@@ -10,7 +10,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.mistakes import angles, arms, joints, particles, trusses
+from probgen.mistakes import angles, arms, halves, joints, particles, trusses
 from probgen.mistakes.variant import (
     Misstep,
     Part,
@@ -41,9 +41,13 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import (
     ACCELERATION,
+    ANGLE,
+    FORCE,
     LENGTH,
     MASS,
+    PLAIN,
     SI,
+    Unit,
     UnitSystem,
 )
 from probgen.statics.definition import names_behind
@@ -52,24 +56,32 @@ from probgen.statics.geometry import way
 from probgen.statics.plan import Plan, Probe, find_plan
 from probgen.statics.refusal import Refusal
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, Kind, Role, System
+from probgen.statics.system import Body, Force, Kind, Role, System, Variable
 
 Rule = Callable[[Plan, UnitSystem], Iterator[Misstep]]
 _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH)
+_USUAL_FIGURES: Final = 3
+"""Until the course's own take their place."""
+_NO_METRES: Final = (MASS, FORCE, ANGLE, PLAIN)
 
 
 def missteps(
-    plan: Plan, probe: Probe, units: UnitSystem = SI, slips: Collection[str] | None = None
+    plan: Plan,
+    probe: Probe,
+    units: UnitSystem = SI,
+    figures: int = 3,
+    slips: Collection[str] | None = None,
 ) -> tuple[Misstep, ...]:
     """Every slip that has a meaning for a plan; found once, good for every draw.
 
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
     units: the coherent units of the course; what is given in them needs no converting.
+    figures: significant ones of the course's answers.
     slips: the ids of those that are looked for; None: all.
     """
     rules = [rule for slip, rule in RULES.items() if slips is None or slip in slips]
-    ways = workings(plan, probe)
-    return tuple(made for working in ways for made in _made_in(working, units, rules))
+    every = (each for way in workings(plan, probe) for each in _made_in(way, units, rules))
+    return tuple(replace(each, figures=figures) if each.figures else each for each in every)
 
 
 def _made_in(working: Plan, units: UnitSystem, rules: Sequence[Rule]) -> tuple[Misstep, ...]:
@@ -96,14 +108,32 @@ def workings(plan: Plan, probe: Probe) -> tuple[Plan, ...]:
 
 
 def _mass_as_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """m g -> m, where masses are in the unit that goes with the unit of force."""
+    """m g -> m, where masses are in the unit that goes with the unit of force.
+
+    Where no mass is given but one is asked, its weight is written down as that mass.
+    """
     used = frozenset().union(*(names_in(d.expression) for d in plan.definitions))
     masses = [v for v in plan.system.variables.values() if v.id in used and v.dimension == MASS]
     coherent = units.unit_of(MASS).factor
     changed = renamed(plan, {"g": number(1, units.unit_of(ACCELERATION))})
     if changed and all(mass.unit.factor == coherent for mass in masses):
-        way = "one" if len(masses) == 1 else ""
-        yield Misstep("mass_as_weight", changed, way, {"g": Name("g", "g")})
+        told: dict[str, Part] = {"g": Name("g", "g")}
+        sought = () if masses else _sought_masses(plan)
+        for weight, mass in sought:
+            yield Misstep("mass_as_weight", changed, "asked", told | {"W": weight, "m": mass})
+        if not sought:
+            yield Misstep("mass_as_weight", changed, "one" if len(masses) == 1 else "", told)
+
+
+def _sought_masses(plan: Plan) -> list[tuple[Expression, Expression]]:
+    """Each weight whose mass a step finds from it, W = m g, with that mass."""
+    variables, found = plan.system.variables, list[tuple[Expression, Expression]]()
+    for step in plan.steps:
+        if step.equation.kind == "condition" and variables[step.unknown].dimension == MASS:
+            mass = variables[step.unknown].as_name
+            sides = [term.magnitude for term in step.equation.terms]
+            found += [(w, mass) for w in sides if isinstance(w, Name) and w != mass]
+    return found
 
 
 def _own_weight_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -185,18 +215,27 @@ def _printed_distance(system: System, body: Body, force: Force) -> bool:
 
 
 def _unit_not_converted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """One length or mass put in with its own digits, as if they were coherent."""
-    for variable in plan.system.variables.values():
-        coherent = units.unit_of(variable.dimension)
-        given = variable.role in (Role.GIVEN, Role.DERIVED)
-        if variable.dimension not in (LENGTH, MASS) or not given:
+    """Lengths or masses put in with their own digits, as if they were coherent: all of one unit.
+
+    Nobody converts one of them and leaves the next as it is.  Lengths that all share a unit may
+    stay in it where no other dimension has metres in it: they are only compared.
+    """
+    variables = plan.system.variables.values()
+    given = [each for each in variables if each.role in (Role.GIVEN, Role.DERIVED)]
+    alike: dict[Unit, list[Variable]] = {}
+    for variable in given:
+        if variable.dimension in (LENGTH, MASS):
+            alike.setdefault(variable.unit, []).append(variable)
+    for unit, own in alike.items():
+        coherent = units.unit_of(unit.dimension)
+        compared = all(each in own or each.dimension in _NO_METRES for each in given)
+        if unit.factor == coherent.factor or (unit.dimension == LENGTH and compared):
             continue
-        if variable.unit.factor == coherent.factor:
-            continue
-        ratio = number(repr(coherent.factor / variable.unit.factor))
-        changed = renamed(plan, {variable.id: Product((ratio, variable.as_name))})
+        ratio = number(repr(coherent.factor / unit.factor))
+        changed = renamed(plan, {each.id: Product((ratio, each.as_name)) for each in own})
         if changed:
-            told: dict[str, Part] = {"q": variable.as_name, "own": variable.unit, "due": coherent}
+            names = tuple(each.as_name for each in own)
+            told: dict[str, Part] = {"q": names, "own": unit, "due": coherent}
             yield Misstep("unit_not_converted", changed, parts=told)
 
 
@@ -293,11 +332,11 @@ def _is_lever(equation: Equation) -> bool:
 
 
 def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Each result cut to two figures before it is used again, where one is."""
+    """Each result rounded as answers are before it is used again, where one is."""
     found: set[str] = set()
     for line in plan.lines:
         if names_in(line.expression) & found:
-            yield Misstep("early_rounding", plan, figures=2)
+            yield Misstep("early_rounding", plan, figures=_USUAL_FIGURES)
             return
         found.add(line.id)
 
@@ -317,6 +356,7 @@ RULES: Final[Mapping[str, Rule]] = {
     "early_rounding": _early_rounding,
     **angles.RULES,
     **arms.RULES,
+    **halves.RULES,
     **particles.RULES,
     **joints.RULES,
     **trusses.RULES,

@@ -25,12 +25,14 @@ Missteps = tuple[tuple[Misstep, ...], ...]
 """For each branch of a plan, or for one that has none, its missteps, the likeliest first."""
 
 
-def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem) -> Missteps:
+def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem, figures: int) -> Missteps:
     """What may go wrong in a working of the plan, whoever makes it.
 
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
+    figures: significant ones of the course's answers.
     """
-    return tuple(tuple(sorted(missteps(own, probe, units), key=rank)) for own in plan.ways)
+    every = (missteps(own, probe, units, figures) for own in plan.ways)
+    return tuple(tuple(sorted(made, key=rank)) for made in every)
 
 
 @dataclass(frozen=True, slots=True)

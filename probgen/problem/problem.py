@@ -102,7 +102,7 @@ class Problem:
         with within(_SECONDS, self.template.path, "looking for slips"):
             probe = probe_values(self)
             units = working_units(self.template.system, self.convention)
-            return plan_missteps(self.plan, probe, units)
+            return plan_missteps(self.plan, probe, units, self.convention.figures)
 
     @cached_property
     def _schemes(self) -> dict[tuple[int, Shares], tuple[Mark, ...]]:

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from probgen.mistakes.variant import Misstep, wrong_values
+from probgen.quantities.expression import Name
 from probgen.working.convention import Convention
 from tests.situations import FIND_T, HEAD, HINGED, SHELF, STAYED, worked
 
@@ -43,6 +44,9 @@ symbol = "W"
 quantity = "T"
 """
 )
+
+
+EXTRA = '[[weight]]\nat = "B"\nmass = "m"\nsymbol = "W_2"\n'
 
 
 def made(
@@ -108,3 +112,30 @@ def test_a_weight_on_a_tilted_boom_is_exchanged_with_where_it_acts() -> None:
     missteps, data = made(BOOM, "sin_cos_swap", Convention(torque="components", axes="level"))
     (load,) = (each for each in missteps if each.way == "torque" and "W" in str(each.parts))
     assert float(wrong_values(load, data)["T"]) == pytest.approx(63.97, abs=0.01)
+
+
+def test_throughout_is_every_sine_and_cosine_that_is_written() -> None:
+    """With components T turns the boom with T L (cos 30 sin 20 + sin 30 cos 20): exchanged, the
+    same; the load with 98.0 N L sin 30.  So T sin 50 deg = 98.0 N sin 30 deg, and not 49.8 N, to
+    which the components of T alone and the place of the load alone lead.
+    """
+    missteps, data = made(BOOM, "sin_cos_swap", Convention(torque="components", axes="level"))
+    (every,) = (each for each in missteps if each.way == "all")
+    assert float(wrong_values(every, data)["T"]) == pytest.approx(63.97, abs=0.01)
+
+
+def test_where_not_all_can_be_exchanged_nothing_is_throughout() -> None:
+    """The cable's direction as the boom's and another: sine and cosine of a sum of two angles."""
+    boom = BOOM.replace('"180 - phi"', '"180 + theta - phi"')
+    missteps, _ = made(boom, "sin_cos_swap", Convention(torque="components", axes="level"))
+    assert missteps
+    assert "all" not in {each.way for each in missteps}
+
+
+def test_one_distance_is_named_by_its_ends() -> None:
+    boom = BOOM.replace('"180 - phi"', '"180 + theta - phi"')
+    (alone,) = made(boom, "distance_not_perpendicular")[0]
+    assert alone.way == "one"
+    assert [alone.parts[end] for end in "AP"] == [Name("A", "A"), Name("B", "B")]
+    (several,) = made(boom + EXTRA, "distance_not_perpendicular")[0]
+    assert several.way == ""

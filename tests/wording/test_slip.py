@@ -70,7 +70,7 @@ def test_the_course_has_its_word_for_turning() -> None:
 
 
 def test_units_are_words_and_no_letters() -> None:
-    problem, own = worked(ROOT / "templates" / "limbs" / "forearm-load.toml")
+    problem, own = worked(ROOT / "templates" / "levers" / "bookcase-centre-tilt.toml")
     told = [
         problem.language.say(tell_slip(each, own.digits), problem.nouns)
         for each in slips(own.digits, problem.missteps)
@@ -100,7 +100,7 @@ def test_a_round_body_has_no_distances_along_it() -> None:
     ]
     assert said
     for line in said:
-        assert line.endswith(": distances from the pivot used as lever arms of W_r.")
+        assert line.endswith(": the distance KO used as the lever arm of W_r.")
 
 
 def test_a_slip_on_the_way_to_a_limit_is_rounded_as_any_number() -> None:
@@ -138,7 +138,7 @@ DONE = [
     (
         "box-carried-upstairs",
         "half_forgotten",
-        "the whole of L taken in the arm of W_c, not half of it",
+        "L and h taken whole in the arm of W_c, not halved",
     ),
 ]
 

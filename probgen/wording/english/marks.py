@@ -234,6 +234,7 @@ def interval(fact: Interval, nouns: Nouns) -> Inlines:
 SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("mass_as_weight", ""): "masses used as weights, without {g}",
     ("mass_as_weight", "one"): "the mass used as a weight, without {g}",
+    ("mass_as_weight", "asked"): "{W} given as {m}, not divided by {g}",
     ("one_strand", ""): "{T} counted once, though it pulls twice",
     ("normal_is_weight", "slope"): "{N} taken to be {W}, as on level ground",
     ("normal_is_weight", "pull"): "{N} taken to be {W}, as if nothing else pulled up or down",
@@ -253,6 +254,9 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("half_forgotten", ""): "the whole of {b} taken, not half of it",
     ("half_forgotten", "arm"): "the whole of {b} taken in the arm of {W}, not half of it",
     ("half_forgotten", "arms"): "the whole of {b} taken in the arms of {W}, not half of it",
+    ("half_forgotten", "both"): "{b} taken whole, not halved",
+    ("half_forgotten", "arm-both"): "{b} taken whole in the arm of {W}, not halved",
+    ("half_forgotten", "arms-both"): "{b} taken whole in the arms of {W}, not halved",
     ("unweighted_mean", ""): "{q} taken as the plain mean, whatever the masses",
     ("unweighted_mean", "weights"): "{q} taken as the plain mean, whatever the weights",
     ("centroid_halfway", ""): "{W} placed at half the height of its part",
@@ -287,14 +291,25 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("no_angle", "all-arms"): "distances from the pivot used as lever arms of all forces",
     ("whole_length_for_weight", ""): "{body}'s weight {W} placed at its end {end}",
     ("distance_not_perpendicular", ""): "distances from the pivot used as lever arms of {W}",
+    ("distance_not_perpendicular", "one"): "the distance {A}{P} used as the lever arm of {W}",
     ("own_weight_forgotten", ""): "{body}'s own weight {W} left out",
     ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
     ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
     ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
     ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
     ("joint_is_total_weight", "one"): "{R} taken as the weights on {body} alone",
-    ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
-    ("joint_added_not_subtracted", "down"): "{T} taken off the weights in {y}, not added",
+    **{
+        ("joint_added_not_subtracted", way + part): f"{of}{{T}} {wrong}"
+        for way, wrong in (
+            ("up", "added to {W} in {y}, not taken off"),
+            ("down", "taken off {W} in {y}, not added"),
+        )
+        for part, of in (
+            ("", ""),
+            ("-part", "the vertical component of "),
+            ("-parts", "the vertical components of "),
+        )
+    },
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
     ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
     ("hinge_along_body", ""): "{R} taken to act along {body}",
@@ -313,7 +328,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("mu_inverted", ""): "the fraction for {mu} upside down",
     ("normal_at_wall_is_weight", "own"): "{N} taken to be {body}'s own weight {W}",
     ("normal_at_wall_is_weight", "total"): "{N} taken to be all the weight, {W}",
-    ("early_rounding", ""): "results rounded to two figures before they were used again",
+    ("early_rounding", ""): "results rounded as for the answer before they were used again",
 }
 """What went wrong, by slip and way; letters and nouns of the problem fill the places."""
 
