@@ -8,7 +8,7 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from probgen.mistakes import joints
+from probgen.mistakes import distances, joints
 from probgen.mistakes.variant import (
     Change,
     Misstep,
@@ -219,7 +219,10 @@ def _square_on(term: Term) -> Term:
 def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The distance along a tilted body taken as the lever arm of every weight, and of all else that
     is level or upright; not where two lengths place one of them, which no distance is told of.
+
+    Of a weight that lies across and up by lengths with letters it is the distance these make.
     """
+    yield from distances.over_legs(plan)
     along = [force for force in _oblique(plan) if angle_of(force.direction).along_axis]
     tilted = {force.body for force in along if force.kind is Kind.WEIGHT}
     alike = [force for force in along if force.body in tilted]

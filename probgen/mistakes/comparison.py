@@ -102,7 +102,7 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
     No two of them are so close that one could be taken for the other, none is the right number of
     another answer, which would look right on the page, and none says that what is asked for is
     nothing, which is looked at twice.  Unlikely ones only make up two, and none comes in the place
-    of one left out for that.
+    of one left out for that.  A firm one is then told of on the next answer it spoils.
     """
     chosen: dict[str, Slip] = {}
     passed: set[str] = set()
@@ -115,10 +115,18 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
         if slip.id in chosen:
             continue
         if slip.elsewhere:
-            passed.add(slip.id)
+            later = _later(slip, found) if slip.misstep.firm else []
+            left += later
+            passed |= set() if later else {slip.id}
         elif _clear(slip, chosen.values()):
             chosen[slip.id] = slip
     return tuple(sorted(chosen.values(), key=lambda slip: rank(slip.misstep)))
+
+
+def _later(slip: Slip, found: Sequence[Slip]) -> list[Slip]:
+    """The next answer that a working spoils, where its number is none of another answer's."""
+    own = (each for each in found if each.misstep is slip.misstep and not each.origin)
+    return [each for each in own if not (each.elsewhere or each.vanishes)][:1]
 
 
 def _turn_of(slip: Slip, chosen: Collection[Slip]) -> tuple[bool, bool, int, tuple[bool, int]]:
@@ -189,11 +197,9 @@ def _judged(known: Known, working: WrongWorking, sought: Sequence[Place]) -> _Ju
         return _Judged(working.misstep, {}, {}, {})
     rows = np.array(list(clear.values()))
     origin = rows.argmax(axis=0)
-    believed = rows.any(axis=0) & believable(
-        known.system, working.misstep, right, working.values, sought
-    )
+    believed = _believed(known, working, sought)
     betrays = {
-        id: believed
+        id: believed[id]
         & clear[id]
         & possible(known.system, id, right[id], value)
         & as_told(known.system, id, right[id], value)
@@ -201,6 +207,21 @@ def _judged(known: Known, working: WrongWorking, sought: Sequence[Place]) -> _Ju
     }
     begins = {id: origin == at for at, id in enumerate(found)}
     return _Judged(working.misstep, found, betrays, begins)
+
+
+def _believed(
+    known: Known, working: WrongWorking, sought: Sequence[Place]
+) -> dict[str, NDArray[np.bool_]]:
+    """For each answer whether its working is believed: to the end, or as far as that answer."""
+    misstep, ids = working.misstep, list(working.values)
+    answers = [id for id in ids if id in known.system.asked]
+    ends = {id: ids.index(id) + 1 if misstep.firm else len(ids) for id in answers}
+    parts = {end: {id: working.values[id] for id in ids[:end]} for end in {*ends.values()}}
+    held = {
+        end: believable(known.system, misstep, known.right, found, sought)
+        for end, found in parts.items()
+    }
+    return {id: held[end] for id, end in ends.items()}
 
 
 def _of_student(

@@ -10,6 +10,7 @@ from probgen.mistakes.variant import (
     Misstep,
     Part,
     axis_of,
+    dropped,
     facing,
     flipped,
     in_equations,
@@ -45,6 +46,7 @@ from probgen.statics.system import Element, Force, ForcePart, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
 _CABLES: Final = (Kind.CABLE, Kind.ROPE)
+_APPLIED: Final = (*_PULLS, Kind.FORCE)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -138,6 +140,26 @@ def _in_step(
     """The plan with the terms of one step's force balance changed, those of some forces or all."""
     its = [s.equation for s in plan.steps if s.unknown == unknown and s.equation.kind == "force"]
     return rewritten(plan, in_equations(its, on_terms(change, sources=sources)))
+
+
+def _pull_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """A known pull whose line passes through the pivot left out of the balances of forces too."""
+    balances = [(step, each) for step in plan.steps for each in step.equations]
+    turned = [each for _, each in balances if each.kind == "torque"]
+    for pull in (force for force in plan.system.forces if force.kind in _APPLIED):
+        about = {each.about for each in turned if pull.id in each.silent}
+        known = [
+            equation
+            for step, equation in balances
+            if equation.kind == "force"
+            and not names_in(pull.magnitude) & {step.unknown, *(p.unknown for p in step.partners)}
+        ]
+        acts = any(pull.id in {term.source for term in each.terms} for each in turned)
+        if not about or acts or pull.point in about:
+            continue
+        changed = rewritten(plan, in_equations(known, on_terms(dropped, sources={pull.id})))
+        if changed:
+            yield Misstep("pull_left_out", changed, parts={"F": pull.magnitude}, firm=True)
 
 
 def _hinge_vertical_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -294,17 +316,20 @@ def _friction_at_limit(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _mu_inverted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """A fraction upside down, which a coefficient above one or a share above all shows at once."""
     for step in plan.steps:
         variable = plan.system.variables[step.unknown]
         fraction = variable.dimension == PLAIN and isinstance(step.expression, Quotient)
         if fraction and step.equation.kind == "condition":
             changed = replaced(plan, step.unknown, Quotient(number(1), step.expression))
-            yield Misstep("mu_inverted", changed, parts={"mu": variable.as_name})
+            parts: dict[str, Part] = {"mu": variable.as_name}
+            yield Misstep("mu_inverted", changed, parts=parts, unlikely=True)
 
 
 RULES: Final = {
     "joint_is_total_weight": _joint_is_total_weight,
     "joint_added_not_subtracted": _joint_added_not_subtracted,
+    "pull_left_out": _pull_left_out,
     "hinge_vertical_only": _hinge_vertical_only,
     "hinge_along_body": _hinge_along_body,
     "component_only": _component_only,

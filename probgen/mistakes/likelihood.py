@@ -13,15 +13,17 @@ from typing import Final
 from probgen.mistakes.variant import Misstep
 
 _PRACTICE: Final = "common practice"
+_STUMBLING: Final = (
+    "abstract of 'Identifying stumbling blocks in the development of student understanding of "
+    "moments of forces'"
+)
 LIKELIHOOD: Final[Mapping[str, str]] = {
     # Literature: reported in research on how students learn statics.
     "whole_length_for_weight": "related: Ortiz, Heron & Shaffer, Am. J. Phys. 73, 545 (2005)",
-    "distance_not_perpendicular": (
-        "abstract of 'Identifying stumbling blocks in the development of student understanding of "
-        "moments of forces'"
-    ),
+    "distance_not_perpendicular": _STUMBLING,
     "friction_at_limit": "Statics Concept Inventory: Steif & Dantzler; Johnson (abstract)",
     "tension_equals_load": "Am. J. Phys. 78, 1412 (2010), abstract",
+    "no_angle": f"{_STUMBLING}; a standard trap in public teaching notes",
     # Common practice: what only few situations offer, which is what they are set for.
     "one_strand": _PRACTICE,
     "equal_sharing": _PRACTICE,
@@ -44,15 +46,16 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "reaction_left_out": _PRACTICE,
     "member_turned": _PRACTICE,
     "load_left_out": _PRACTICE,
+    "pull_left_out": _PRACTICE,
     "couple_turned": _PRACTICE,
     "couple_left_out": _PRACTICE,
     # In the order of a working: weights, angles, torques, balances, joints, numbers.
     "own_weight_forgotten": _PRACTICE,
     "load_forgotten": _PRACTICE,
     "sin_cos_swap": _PRACTICE,
-    "no_angle": f"{_PRACTICE}: a standard trap in public teaching notes",
     "wrong_reference_line": _PRACTICE,
     "component_sign": _PRACTICE,
+    "arm_from_elsewhere": _PRACTICE,
     "torque_sign": _PRACTICE,
     "inverted_arm_ratio": _PRACTICE,
     "sizes_added": _PRACTICE,

@@ -34,6 +34,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
+from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
@@ -130,6 +131,25 @@ def _with(expression: Expression, id: str, other: Expression) -> Expression:
 def _friction_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for way, told, changed in _friction(plan, dropped):
         yield Misstep("friction_left_out", changed, way, told)
+    yield from _without_sought_friction(plan)
+
+
+def _without_sought_friction(plan: Plan) -> Iterator[Misstep]:
+    """The balance that friction is found from used without it, for what else holds the body."""
+    found: dict[str, Expression] = {}
+    for step in plan.steps:
+        frictions = {f.id for f in plan.system.forces if f.part is ForcePart.FRICTION}
+        terms, equation = step.equation.terms, step.equation
+        if step.unknown in frictions and equation.kind == "force" and len(terms) > 2:
+            friction = next(term.magnitude for term in terms if term.source == step.unknown)
+            smooth = on_terms(dropped, sources={step.unknown})(equation)
+            for holding in [term.magnitude for term in terms if term.magnitude in found.values()]:
+                (sought,) = names_in(holding)
+                solved = eliminated((smooth.expression,), (sought,))
+                if solved:
+                    changed = replaced(plan, sought, solved[0].value)
+                    yield Misstep("friction_left_out", changed, parts={"f": friction})
+        found[step.unknown] = plan.system.variables[step.unknown].as_name
 
 
 def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -215,7 +235,7 @@ def _one_strand(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         for strand in strands:
             changed = _changed_in(plan, both, dropped, {strand})
             if changed:
-                yield Misstep("one_strand", changed, parts={"T": letter})
+                yield Misstep("one_strand", changed, parts={"T": letter}, firm=True)
 
 
 def _component_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.mistakes import angles, arms, halves, joints, particles, trusses
+from probgen.mistakes import angles, arms, distances, halves, joints, particles, trusses
 from probgen.mistakes.variant import (
     Misstep,
     Part,
@@ -356,6 +356,7 @@ RULES: Final[Mapping[str, Rule]] = {
     "early_rounding": _early_rounding,
     **angles.RULES,
     **arms.RULES,
+    **distances.RULES,
     **halves.RULES,
     **particles.RULES,
     **joints.RULES,

@@ -60,6 +60,8 @@ class Misstep:
     figures: intermediate results are cut to so many significant figures; 0: carried in full.
     unlikely: the statement prints or shows what the slip overlooks, so that few will make it.
     only_if: what must be positive, with the right values, for anybody to make it; None: nothing.
+    firm: the situation is set for it, so that it is told of where any of its numbers could be
+    given, whatever follows.
     """
 
     slip: str
@@ -69,6 +71,7 @@ class Misstep:
     figures: int = 0
     unlikely: bool = False
     only_if: Expression | None = None
+    firm: bool = False
 
 
 def workable(plan: Plan) -> bool:

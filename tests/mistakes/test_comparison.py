@@ -119,11 +119,11 @@ def crates(text: str) -> tuple[Problem, tuple[Digits]]:
 
 
 def test_numbers_too_close_are_left_out_of_the_key() -> None:
-    """The strut without an angle (700 N) is within reach of the strut without weight (667 N)."""
-    (close,) = [s for s in found(STRUT)[0] if s.answer == "T" and s.id == "no_angle"]
-    assert close.value == pytest.approx(700.0)
+    """The strut without weight (667 N) is within reach of the strut without an angle (700 N)."""
+    (close,) = [s for s in found(STRUT)[0] if s.answer == "T" and s.id == "own_weight_forgotten"]
+    assert close.value == pytest.approx(666.67, abs=0.01)
     told = likely(found(STRUT)[0], 99)
-    assert "own_weight_forgotten" in [each.id for each in told]
+    assert "no_angle" in [each.id for each in told]
     assert close not in told
 
 
@@ -167,11 +167,15 @@ def test_none_is_told_for_the_spread_that_spoils_one_number_as_well_as_another()
 
 
 def test_where_a_slip_is_made_it_is_told() -> None:
-    """A weight left out spoils the tension first and everything after it."""
+    """A weight left out spoils the tension first and everything after it.
+
+    One the situation is set for may be told of on a later answer.
+    """
     spoilt = {s.answer: s for s in found(ARM)[0] if s.id == "own_weight_forgotten"}
     assert spoilt["B"].origin
     assert not spoilt["J.magnitude"].origin
-    assert all(each.origin for path in EVERY for each in likely(found(path)[0], 99))
+    every = [each for path in EVERY for each in likely(found(path)[0], 99)]
+    assert all(each.origin for each in every if not each.misstep.firm)
     assert spoilt["B"].spoils["J.magnitude"] == pytest.approx(372.4 - 39.2)
 
 

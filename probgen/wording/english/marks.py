@@ -292,6 +292,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("whole_length_for_weight", ""): "{body}'s weight {W} placed at its end {end}",
     ("distance_not_perpendicular", ""): "distances from the pivot used as lever arms of {W}",
     ("distance_not_perpendicular", "one"): "the distance {A}{P} used as the lever arm of {W}",
+    ("arm_from_elsewhere", ""): "{d} taken as the arm of {F} about {P}, not {arm}",
     ("own_weight_forgotten", ""): "{body}'s own weight {W} left out",
     ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
     ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
@@ -310,6 +311,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
             ("-parts", "the vertical components of "),
         )
     },
+    ("pull_left_out", ""): "{F} left out of the balance of forces",
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
     ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
     ("hinge_along_body", ""): "{R} taken to act along {body}",
