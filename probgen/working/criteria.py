@@ -13,7 +13,17 @@ from probgen.statics.plan import Branch, Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, ForcePart, Form, Limit, Spread, System, Variable
+from probgen.statics.system import (
+    Body,
+    Force,
+    ForcePart,
+    Form,
+    Kind,
+    Limit,
+    Spread,
+    System,
+    Variable,
+)
 from probgen.statics.taken_as_one import made_of
 from probgen.statics.truss import without_idle
 from probgen.working.bodies_used import (
@@ -236,7 +246,7 @@ def _forces_on(system: System, body: str) -> int:
 def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion]:
     variable = system.variables[step.unknown]
     name, equation = variable.as_name, step.equation
-    judged = _judged(system, variable, of_condition=equation.kind == "condition")
+    judged = Judged.NOTHING if step.expression == ZERO else _judged(system, variable)
     match equation.kind:
         case "torque":
             yield Criterion("torque", _torque(system, equation, turning))
@@ -294,12 +304,26 @@ def _formula(equation: Equation) -> Formula:
     return (left, Relation("="), right)
 
 
-def _judged(system: System, variable: Variable, *, of_condition: bool = False) -> Judged:
-    """A force that acts as the problem says has a size and no sign; of friction a condition gives
-    the size alone."""
-    own = [force for force in system.forces if variable.id in names_in(force.magnitude)]
-    told = (way_stated(f) or (of_condition and f.part is ForcePart.FRICTION) for f in own)
-    sized = variable.nonnegative or (own and all(told))
-    if variable.dimension in (FORCE, TORQUE) and not sized:
+def _judged(system: System, variable: Variable) -> Judged:
+    """What is not asked with a sign has a size alone."""
+    if _sign_asked(system, variable):
         return Judged.SIGN_AND_UNIT
     return Judged.UNIT if variable.unit.plain else Judged.NOTHING
+
+
+def _sign_asked(system: System, variable: Variable) -> bool:
+    """Whether the answer has a sign: of a component, a couple, or what pulls or pushes, but not of
+    a force that acts as the problem says, of friction or a spring.
+
+    A component also where the direction is asked, which follows from its sign.
+    """
+    asked = variable.id in system.asked
+    if variable.component_of:
+        return asked or variable.component_of in {of.owner for of in system.asked.values()}
+    own = [force for force in system.forces if variable.id in names_in(force.magnitude)]
+    sized = variable.nonnegative or (own and all(map(_has_size_alone, own)))
+    return asked and not sized and variable.dimension in (FORCE, TORQUE)
+
+
+def _has_size_alone(force: Force) -> bool:
+    return way_stated(force) or force.part is ForcePart.FRICTION or force.kind is Kind.SPRING

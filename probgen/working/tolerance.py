@@ -31,12 +31,14 @@ class Interval(Fact):
     them; of a direction, degrees
     counter-clockwise from +x (low may be negative, high above 360).
     within: of a direction, degrees either way; None for any other answer.
+    exact: whether the answer is nothing at all, and only what rounding leaves is let pass.
     """
 
     answer: str
     low: Number
     high: Number
     within: float | None = None
+    exact: bool = False
 
 
 def half_widths(digits: Digits, ids: Iterable[str]) -> dict[str, float]:
@@ -144,7 +146,8 @@ def _interval(digits: Digits, id: str, of_forces: Callable[[], float]) -> Interv
     factor = _factor(printed)
     half = _half_width(digits, id, printed, of_forces) / factor
     low, high = _outward(digits.case.values[id] / factor, half, last_place(printed.value))
-    return Interval(id, Number(low, printed.unit), Number(high, printed.unit))
+    none = not printed.value
+    return Interval(id, Number(low, printed.unit), Number(high, printed.unit), exact=none)
 
 
 def margins(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:

@@ -200,7 +200,7 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
         ("numbers put in for N_w\u00a0–\u00a0method", WEIGHTS["substitution"]),
         ("N_w found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("force balance along x\u00a0–\u00a0method", WEIGHTS["force"]),
-        ("f found (sign and unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
+        ("f found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("force balance along y\u00a0–\u00a0method", WEIGHTS["force"]),
         ("N_f found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("f = μ N_f used\u00a0–\u00a0method", WEIGHTS["condition"]),
@@ -216,7 +216,15 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
         ("crate-ramp-strap", "f worked out (unit)"),  # at its largest, whichever way
         ("wheelbarrow-compost", "F found (unit)"),
         ("fishing-rod", "R_y found (sign and unit)"),
-        ("cable-reel-ramp", "f worked out (sign and unit)"),
+        ("cable-reel-ramp", "f worked out (unit)"),  # up the ramp: no sheet asks for its sign
+        ("plank-over-edge", "f found (unit)"),
+        ("hip-walking-stick", "J_y worked out (unit)"),  # on the way, told to act up
+        ("roof-truss-snow", "R_y worked out (unit)"),  # on the way, and no answer follows
+        ("balcony-built-in", "R_x found\u00a0–"),  # nothing
+        ("balcony-built-in", "R_y found (sign and unit)"),
+        ("jetty-mooring", "R_x worked out (sign and unit)"),  # the direction of R is asked
+        ("stand-roof-inside", "V_D found (sign and unit)"),
+        ("spring-scales-baskets", "F_1 found (unit)"),
     ],
 )
 def test_a_sign_is_asked_where_the_way_of_a_force_is_to_be_found(id: str, mark: str) -> None:

@@ -13,6 +13,8 @@ from probgen.problem.problem import Worked, draw_class, prepare, work
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import US_CUSTOMARY, Unit, unit_named
 from probgen.wording.answer import Answer
+from probgen.wording.english import ENGLISH
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.tolerance import ANGLE_FLOOR, half_width, intervals, margins
 
@@ -94,6 +96,19 @@ def test_a_small_component_of_large_forces_is_not_asked_closer_than_they_are() -
     """The arm's level joint component is zero; 470 N and −407 N are known to half a newton."""
     assert half_width(works(ARM)[0].digits, "J.x") == 0.5
     assert half_width(works(ARM)[0].digits, "J.y") == pytest.approx(0.02 * 406.7)
+
+
+def test_an_answer_that_is_nothing_is_exact_and_what_rounding_leaves_still_passes() -> None:
+    """Bars BE of the bracket carry nothing; 2 N beside forces of 1.2 kN come from rounding."""
+    (path,) = (path for path in OWN if path.stem == "wall-bracket-board")
+    own = works(path)[0]
+    told = {each.answer: each for each in intervals(own.digits, own.answers)}
+    assert [id for id, each in told.items() if each.exact] == ["F_BE"]
+    none = told["F_BE"]
+    assert float(none.low.value) <= -0.002 < 0.002 <= float(none.high.value)
+    nouns = prepare(read_template(path.read_text(encoding="utf-8"), path.name), USUAL).nouns
+    assert plain_text(ENGLISH.say(none, nouns)) == "exactly 0"
+    assert " to " in plain_text(ENGLISH.say(told["F_CE"], nouns))
 
 
 ASKED = [("bookcase-centre-tilt", ["y_G", "phi", "M"]), ("up1-12.1-ex2", ["m"])]

@@ -226,6 +226,8 @@ def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
 def interval(fact: Interval, nouns: Nouns) -> Inlines:
     if fact.within is not None:
         return (Text(f"± {fact.within:.2g}°"),)
+    if fact.exact:
+        return (Text("exactly 0"),)
     return filled("{low} to {high}", low=fact.low, high=fact.high)
 
 
