@@ -304,9 +304,11 @@ def _merged(groups: list[tuple[Criterion, ...]], alike: bool) -> list[tuple[Crit
     alike: and with them all neighbours like them that belong together.
     """
 
-    def cost(place: int) -> tuple[bool, bool, bool, int]:
+    def cost(place: int) -> tuple[bool, bool, bool, int, int]:
         one, other = groups[place], groups[place + 1]
-        return *_apart(one, other), _weight(one) + _weight(other)
+        answers = all(each.asked and each.kind in _ACCURACY for each in (*one, *other))
+        later = -place if answers else 0  # the one asked first keeps a mark of its own
+        return *_apart(one, other), _weight(one) + _weight(other), later
 
     at = min(range(len(groups) - 1), key=cost)
     kinds = _kinds(groups[at]), _kinds(groups[at + 1])

@@ -255,6 +255,13 @@ def test_two_answers_have_a_mark_each_where_points_allow() -> None:
     assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 0, 1, 1, 0, 1]
 
 
+def test_of_answers_that_share_a_mark_the_first_has_one_of_its_own() -> None:
+    """A feeder's mass is the question; the tensions of its cords are read off with it."""
+    *_, mass, tensions = scheme(problem("feeder-cord-strength").plan, USUAL, 10)
+    assert mass.quantities == ("mass",)
+    assert tensions.quantities == ("T_1", "T_2")
+
+
 def test_a_size_and_a_direction_that_are_asked_are_two_answers() -> None:
     """Ten marks of a point each, so that no two of them share one."""
     marks = scheme(problem("stepladder-tie").plan, USUAL, 10)
