@@ -15,7 +15,7 @@ from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.quantities.expression import Name
 from probgen.wording.block import Text
-from probgen.wording.english.marks import SLIPS, one_slip
+from probgen.wording.english.slips import SLIPS, one_slip
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told, tell_slip
 from probgen.working.convention import Convention

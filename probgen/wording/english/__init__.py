@@ -22,6 +22,7 @@ from probgen.wording.english import (
     papers,
     section,
     signs,
+    slips,
     together,
     torque,
 )
@@ -48,6 +49,7 @@ _WORDS = (
     papers,
     section,
     signs,
+    slips,
     together,
     torque,
 )

@@ -6,8 +6,8 @@ from probgen.quantities.expression import Name
 from probgen.wording.block import Text
 from probgen.wording.english import names
 from probgen.wording.english.grammar import counted
-from probgen.wording.english.marks import one_slip
 from probgen.wording.english.saying import say
+from probgen.wording.english.slips import one_slip
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,

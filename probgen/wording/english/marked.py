@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import counted
-from probgen.wording.english.marks import one_slip
 from probgen.wording.english.saying import say
+from probgen.wording.english.slips import one_slip
 from probgen.wording.facts.marked import (
     FewFigures,
     FollowsFromOwn,
