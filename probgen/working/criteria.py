@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import UNITY, ZERO, names_in
@@ -60,6 +61,7 @@ from probgen.working.criterion import (
     WrittenOut,
     halves,
     of_asked,
+    solved,
 )
 from probgen.working.direction import way_stated
 from probgen.working.needed import needed_for
@@ -163,10 +165,12 @@ def _found_at(plan: Plan, branch: Branch) -> set[str]:
 
 
 def _set_up(found: Iterable[Criterion]) -> Iterator[Criterion]:
-    """Of a step whose number earns elsewhere, the equation it comes from."""
+    """Of a step whose number earns elsewhere, the equation it comes from; a limit as reached."""
     for each in found:
         if each.kind not in ("substitution", "result"):
-            yield (halves(each) or (each,))[0]
+            method = (halves(each) or (each,))[0]
+            reached = method.kind == "condition" and not solved(each)
+            yield replace(method, kind="reached") if reached else method
 
 
 def _judged_limits(system: System) -> Iterator[Limit]:
@@ -255,15 +259,15 @@ def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion
         case "force" if step.idle:
             yield Criterion("force", IdleNamed(name, equation.body), step.unknown)
         case "force":
-            whose, solved = _whose(system, equation), step.expression != ZERO
-            found = FoundFromBalance(name, equation.about, judged, whose, solved)
+            whose, some = _whose(system, equation), step.expression != ZERO
+            found = FoundFromBalance(name, equation.about, judged, whose, some)
             yield Criterion("force", found, step.unknown)
         case _ if step.expression == ZERO:  # the condition says so itself
             said = ConditionWritten(_formula(equation))
             yield Criterion("condition", said, step.unknown)
         case _:
-            solved = all(term.magnitude != name for term in equation.terms)
-            condition = FoundFromCondition(name, _formula(equation), judged, solved)
+            apart = all(term.magnitude != name for term in equation.terms)
+            condition = FoundFromCondition(name, _formula(equation), judged, apart)
             yield Criterion("condition", condition, step.unknown)
 
 

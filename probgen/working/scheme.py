@@ -35,6 +35,7 @@ WEIGHTS: Final = {
     "drawing": 3,
     "force": 1,
     "condition": 1,
+    "reached": 1,
     "limit": 1,
     "magnitude": 1,
     "direction": 1,
@@ -46,6 +47,7 @@ _BALANCES: Final = ("torque", "balance", "force")
 _OPENINGS: Final = (
     *_BALANCES,
     "condition",
+    "reached",
     "formula",
     "integral",
     "resultant",
@@ -259,10 +261,13 @@ def _all_apart(groups: Sequence[tuple[Criterion, ...]]) -> bool:
 def _apart(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> tuple[bool, bool, bool]:
     """Why neighbours should have marks of their own: two balances; two thoughts, or a law or a
     comparison and its number; two answers.
+
+    A limit that is supposed to be reached is data for the balance after it, and no thought alone.
     """
     answers = sum(each.asked for each in (*one, *other))
     law = one[-1].kind in ("condition", "limit") and other[0].kind in _ACCURACY
-    return _two_balances(one, other), law or other[0].kind in _OPENINGS, answers > 1
+    thought = other[0].kind in _OPENINGS and one[-1].kind != "reached"
+    return _two_balances(one, other), law or thought, answers > 1
 
 
 def _two_balances(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> bool:

@@ -16,7 +16,7 @@ GROUPS: Final = {
     "diagrams": ("diagram", "drawing"),
     "torques": ("torque",),
     "forces": ("force", "balance"),
-    "conditions": ("condition", "formula", "integral", "resultant", "limit"),
+    "conditions": ("condition", "reached", "formula", "integral", "resultant", "limit"),
     "algebra": ("elimination", "substitution"),
     "results": ("result", "magnitude", "direction"),
 }

@@ -257,9 +257,23 @@ def test_two_answers_have_a_mark_each_where_points_allow() -> None:
 
 def test_of_answers_that_share_a_mark_the_first_has_one_of_its_own() -> None:
     """A feeder's mass is the question; the tensions of its cords are read off with it."""
-    *_, mass, tensions = scheme(problem("feeder-cord-strength").plan, USUAL, 10)
+    *_, mass, tensions = scheme(problem("feeder-cord-strength").plan, USUAL, 8)
     assert mass.quantities == ("mass",)
     assert tensions.quantities == ("T_1", "T_2")
+    words, _ = said("feeder-cord-strength", 8)[-1]
+    assert words == "T_1 and T_2 found at the limit reached first (unit)\u00a0–\u00a0accuracy"
+
+
+def test_a_limit_taken_as_reached_is_marked_with_the_balance_it_is_data_for() -> None:
+    """A cord's strength written down as its pull; with ten points each answer has its own."""
+    words = [
+        each.removesuffix("\u00a0–\u00a0method") for each, _ in said("feeder-cord-strength", 10)
+    ]
+    assert "T_1 = S_1 used and force balance along x" in words
+    assert "T_2 = S_2 used and force balance along x" in words
+    assert "W = m g used" in words
+    marks = scheme(problem("feeder-cord-strength").plan, USUAL, 10)
+    assert [mark.quantities for mark in marks[-3:]] == [("mass",), ("T_1",), ("T_2",)]
 
 
 def test_a_size_and_a_direction_that_are_asked_are_two_answers() -> None:
