@@ -47,19 +47,38 @@ def over_legs(plan: Plan) -> Iterator[Misstep]:
 
 
 def _arm_from_elsewhere(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The distance that tells where a force acts taken for its arm about a point elsewhere."""
+    """The distance that tells where a force acts taken for its arm about a point elsewhere.
+
+    Of the force that is sought, or of the only one known: nobody gets one of several alone wrong.
+    """
+    moved: dict[Equation, list[Force]] = {}
     for equation, force, term in _alone(plan):
-        links = plan.system.points[force.point].links
-        distance = links[0].length if len(links) == 1 else None
-        arm = collected(term.length) if term.length else ZERO
-        if not isinstance(distance, Name) or names_in(arm) & set(plan.system.unknowns):
+        distance = _distance(plan, force)
+        if distance and term.length and names_in(term.length) - names_in(distance):
+            moved.setdefault(equation, []).append(force)
+    for equation, force, term in _alone(plan):
+        forces, distance = moved.get(equation, []), _distance(plan, force)
+        known = [each for each in forces if not _unknown(plan, each.magnitude)]
+        if force not in forces or (force in known and known != [force]):
             continue
-        if distance.id in names_in(arm) and len(names_in(arm)) > 1:
+        arm = collected(term.length) if term.length else ZERO
+        told = isinstance(distance, Name) and distance.id in names_in(arm)
+        if distance and told and not _unknown(plan, arm):
             changed = rewritten(plan, _with_arm(equation, force, distance))
             if changed:
                 about = Name(equation.about, equation.about)
-                told: dict[str, Part] = {"d": distance, "F": force.magnitude}
-                yield Misstep("arm_from_elsewhere", changed, parts=told | {"P": about, "arm": arm})
+                parts: dict[str, Part] = {"d": distance, "F": force.magnitude, "P": about}
+                yield Misstep("arm_from_elsewhere", changed, parts=parts | {"arm": arm})
+
+
+def _distance(plan: Plan, force: Force) -> Expression | None:
+    """The one length that tells where a force acts."""
+    links = plan.system.points[force.point].links
+    return links[0].length if len(links) == 1 else None
+
+
+def _unknown(plan: Plan, expression: Expression) -> bool:
+    return not names_in(expression).isdisjoint(plan.system.unknowns)
 
 
 def _alone(plan: Plan) -> Iterator[tuple[Equation, Force, Term]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from dataclasses import replace
 from typing import Final
 
 from probgen.mistakes.variant import (
@@ -34,7 +35,9 @@ def _member_turned(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _reaction_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """A support's force left out of the balances of the joint or the part that it acts on."""
-    yield from _missteps(plan, "reaction_left_out", _SUPPORTS, dropped, _pieces(plan))
+    held = _pieces(plan)
+    for each in _missteps(plan, "reaction_left_out", _SUPPORTS, dropped, held):
+        yield replace(each, firm=True)
 
 
 def _load_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

@@ -152,7 +152,8 @@ def test_a_slip_spoils_something(path: Path) -> None:
             both = values.keys() & right.keys()  # a slip may ask for what is not needed otherwise
             if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in both):
                 spoiling.add(misstep.slip)
-        assert {misstep.slip for misstep in every} - spoiling <= {"torque_sign"}
+        # rounding leaves what has no more figures as it is
+        assert {m.slip for m in every} - spoiling <= {"torque_sign", "early_rounding"}
 
 
 def test_limits_have_their_slips_on_the_way_to_each() -> None:
