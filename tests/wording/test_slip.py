@@ -140,6 +140,18 @@ DONE = [
         "half_forgotten",
         "L and h taken whole in the arm of W_c, not halved",
     ),
+    ("hip-walking-stick", "arm_from_elsewhere", "c taken as the arm of S about M, not c + a"),
+    ("derrick-hoist-rope", "pull_left_out", "T left out of the balance of forces"),
+    (
+        "head-over-phone",
+        "distance_not_perpendicular",
+        "the distance OC used as the lever arm of W",
+    ),
+    (
+        "head-over-phone",
+        "joint_added_not_subtracted",
+        "the vertical component of F taken off W in J_y, not added",
+    ),
 ]
 
 
@@ -163,3 +175,10 @@ def test_a_joint_s_force_taken_as_weights_says_of_which_of_several_bodies() -> N
     assert plain_text(one_slip("torque", own, nouns)) == (
         "R taken as the weights on the left half alone"
     )
+
+
+def test_a_weight_given_as_a_mass_is_said_as_such() -> None:
+    feeder = supplied.problem("feeder-cord-strength")
+    made = [each for ways in feeder.missteps for each in ways if each.slip == "mass_as_weight"]
+    said = {plain_text(one_slip("torque", each, feeder.nouns)) for each in made}
+    assert said == {"W given as m, not divided by g"}
