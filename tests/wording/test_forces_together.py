@@ -196,3 +196,16 @@ def test_all_bodies_taken_as_one_go_by_the_author_s_word_or_by_their_number() ->
     )
     painter = told_of("painter-board-seat")
     assert any(line.startswith("The forces on the two together balance") for line in painter)
+
+
+def test_what_is_carried_pulls_or_pushes_and_its_weight_acts_on_itself() -> None:
+    """On a whole and then on a part of it that is said once."""
+    lines = told_of("stepladder-tie")
+    first = "the decorator's push down at D, equal to the weight W_d"
+    again = "the decorator's push W_d down at D"
+    assert [line for line in lines if "the decorator's push" in line] == [first, again]
+    assert "the weight W_s of the left side, straight down at G" in lines
+    hung = "the pull of the arms and toolbox down at H, equal to their weight W_s"
+    told_of_back = told_of("bent-back-toolbox")
+    assert hung in told_of_back
+    assert "the weight W_h of the head, straight down at N" in told_of_back
