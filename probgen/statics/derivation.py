@@ -66,6 +66,7 @@ def derived_steps(
     reached = dict(known)
     steps: list[Step] = []
     left_out: dict[str, frozenset[str]] = {}
+    after: dict[str, frozenset[str]] = {}
     for move in path:
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
@@ -81,9 +82,11 @@ def derived_steps(
             steps.append(chosen)
             held = (names_in(equations[index].expression) for index in move.equations)
             left_out[step.unknown] = idle.parts & frozenset[str]().union(*held)
+            after[step.unknown] = idle.on(system, step)
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
-    return _components_last(system, _needed(steps, wanted, left_out))
+    needed = _needed(steps, wanted, left_out)
+    return _components_last(system, body_by_body(needed, wanted, after))
 
 
 def _possible(
@@ -178,6 +181,12 @@ class _Idle:
         parts = found - {step.unknown for step in balanced if step.idle}
         acting = (f.id for f in system.forces if names_in(f.magnitude) & found)
         return cls(found, frozenset(acting), parts)
+
+    def on(self, system: System, step: Step) -> frozenset[str]:
+        """Those that would act on the bodies of a step: it is told without them."""
+        bodies = {body for each in step.equations for body in each.bodies}
+        acting = (names_in(f.magnitude) for f in system.forces if f.body in bodies)
+        return self.quantities & frozenset[str]().union(*acting)
 
     def left_out(self, equation: Equation) -> Equation:
         if not self.quantities:
@@ -279,7 +288,7 @@ def _needed(
             kept.append(step)
             held |= names_in(step.expression) | left_out[step.unknown]
             held.add(first.get(step.unknown, step.unknown))
-    return body_by_body(kept[::-1])
+    return kept[::-1]
 
 
 def _components_last(system: System, steps: list[Step]) -> tuple[Step, ...]:

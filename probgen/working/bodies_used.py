@@ -15,7 +15,7 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     """The bodies whose forces the working needs, several taken as one among them as one more: of
     its balances, and of resultants asked.
 
-    They are in the order of the problem; where some are taken as one, in that of the balances.
+    They are in the order of the problem; those that are told late, in that of the balances.
     That a member is idle is seen without a diagram.
     """
     drawn = [step for step in plan.steps_told if not step.idle]
@@ -28,7 +28,7 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     wholes = [whole_of(plan.system, each) for each in first if len(each) > 1]
     asked = _asked_of(plan, wholes)
     used = [body for body in own if made_of(body) in first or body.id in asked]
-    if not wholes:
+    if not _any_late(plan, (*wholes, *used)):
         return tuple(used)
     # Those of one step: first what is taken as one, as less acts on it.
     late = len(drawn)
@@ -66,15 +66,19 @@ def as_told(plan: Plan) -> Plan:
 
 
 def told_late(plan: Plan) -> list[Body]:
-    """The bodies told where a step first needs them: pieces of a truss or of a body that is cut,
-    and all that steps need where some are taken as one.
+    """The bodies told where a step first needs them: all that steps need where there are pieces of
+    a truss or of a body that is cut, or some are taken as one.
     """
     used = bodies_used(plan)
-    if not any(isinstance(body, Whole) for body in used):
-        return [body for body in used if is_piece(plan.system, body)]
+    if not _any_late(plan, used):
+        return []
     steps = plan.steps_told
     needed = {each.bodies for step in steps for each in step.equations}
     return [body for body in used if made_of(body) in needed]
+
+
+def _any_late(plan: Plan, used: Iterable[Body]) -> bool:
+    return any(isinstance(body, Whole) or is_piece(plan.system, body) for body in used)
 
 
 def is_piece(system: System, body: Body) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ from probgen.problem.problem import prepare
 from probgen.quantities.expression import Name, names_in, number, total
 from probgen.statics.body_by_body import body_by_body
 from probgen.statics.equation import Equation
-from probgen.statics.method import Method
+from probgen.statics.method import Method, Order
 from probgen.statics.step import Step
 from probgen.working.convention import Convention
 from tests.situations import HEAD
@@ -167,7 +168,65 @@ def test_a_condition_on_data_stands_with_the_body_that_uses_it() -> None:
     assert [step.unknown for step in ordered] == ["N_A", "x", "d"]
 
 
-def _step(unknown: str, bodies: tuple[str, ...], *used: str) -> Step:
-    kind = "torque" if bodies else "condition"
+def test_what_is_asked_first_comes_first_where_nothing_else_decides() -> None:
+    """Of two bodies, of the steps of one, and of what leads to what is asked."""
+    steps = [_step("a", ("one",)), _step("b", ("one",)), _step("c", ("other",), "d")]
+    steps.insert(0, _step("d", ("third",)))
+    assert _order(steps, ["c", "b", "a"]) == "d c b a"
+    assert _order(steps, ["a", "c", "b"]) == "a b d c"  # the body is done before another
+    assert _order(steps, ["b", "c", "a"]) == "b a d c"
+
+
+RULED: list[tuple[Order, str, str]] = [
+    ("forces first", "force", "torque"),
+    ("torques throughout", "torque", "force"),
+]
+
+
+@pytest.mark.parametrize(("order", "first", "other"), RULED)
+def test_a_course_that_takes_forces_or_torques_first_keeps_its_rule(
+    order: Order, first: str, other: str
+) -> None:
+    for method, told in ((Method(order=order), "b a"), (Method(), "a b")):
+        steps = [
+            _step("a", ("one",), kind=other, method=method),
+            _step("b", ("one",), kind=first, method=method),
+        ]
+        assert _order(steps, ["a", "b"]) == told
+
+
+def test_what_is_left_out_of_a_step_is_found_to_be_zero_before() -> None:
+    """A member that carries nothing, asked last, before the section that crosses it."""
+    steps = [_step("idle", ("joint",)), _step("a", ("part",)), _step("b", ("other",))]
+    wanted = ["b", "a", "idle"]
+    assert [s.unknown for s in body_by_body(steps, wanted)] == ["b", "a", "idle"]
+    after = {"a": {"idle"}}
+    assert [s.unknown for s in body_by_body(steps, wanted, after)] == ["b", "idle", "a"]
+
+
+ASKED = [
+    ("structures/billboard-truss-wind.toml", "R.x R.y F_DF F_BC F_CE"),
+    ("limbs/hip-walking-stick.toml", "J.y S F n"),
+]
+
+
+@pytest.mark.parametrize(("file", "order"), ASKED)
+def test_answers_come_in_the_order_asked(file: str, order: str) -> None:
+    text = (ROOT / file).read_text(encoding="utf-8")
+    assert " ".join(step.unknown for step in steps_of(text)) == order
+
+
+def _order(steps: Sequence[Step], wanted: Sequence[str]) -> str:
+    return " ".join(step.unknown for step in body_by_body(steps, wanted))
+
+
+def _step(
+    unknown: str,
+    bodies: tuple[str, ...],
+    *used: str,
+    kind: str | None = None,
+    method: Method | None = None,
+) -> Step:
+    kind = kind or ("torque" if bodies else "condition")
     value = total(*((1, Name(name, name)) for name in used), (1, number(1)))
-    return Step(unknown, Equation(kind, bodies, "A", (), Method()), value)
+    return Step(unknown, Equation(kind, bodies, "A", (), method or Method()), value)

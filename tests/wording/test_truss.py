@@ -143,10 +143,10 @@ def test_a_section_crosses_members_that_carry_nothing_too() -> None:
     """Of the three members between BD and EF, DF is idle; the other sections cross no such one."""
     laid = [line for line in told_of("billboard-truss-wind") if "We cut through" in line]
     assert [line.split(". ")[0] for line in laid] == [
-        "We cut through members CE, DE and DF and keep the part EF; the members that we cut "
-        "pull on it, all but member DF, which carries nothing",
         "We cut through members AC, BD and BC and keep the part CDEF; the members that we cut "
         "pull on it",
+        "We cut through members CE, DE and DF and keep the part EF; the members that we cut "
+        "pull on it, all but member DF, which carries nothing",
     ]
 
 

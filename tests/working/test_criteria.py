@@ -199,10 +199,10 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
         ("torque equation about A with signs and angles\u00a0–\u00a0method", WEIGHTS["torque"]),
         ("numbers put in for N_w\u00a0–\u00a0method", WEIGHTS["substitution"]),
         ("N_w found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
-        ("force balance along x\u00a0–\u00a0method", WEIGHTS["force"]),
-        ("f found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("force balance along y\u00a0–\u00a0method", WEIGHTS["force"]),
         ("N_f found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
+        ("force balance along x\u00a0–\u00a0method", WEIGHTS["force"]),
+        ("f found (unit)\u00a0–\u00a0accuracy", WEIGHTS["result"]),
         ("f = μ N_f used\u00a0–\u00a0method", WEIGHTS["condition"]),
         ("μ found\u00a0–\u00a0accuracy", WEIGHTS["result"]),
     ]

@@ -126,10 +126,10 @@ def test_small_steps_share_a_mark_before_a_balance_that_weighs_more_loses_points
     marks = scheme(problem("balcony-built-in").plan, USUAL, 6)
     assert [(mark.kinds, mark.points) for mark in marks] == [
         (("diagram",), 1),
+        (("force",), 1),
+        (("force",), 1),
         (("torque",), 2),
         (("substitution", "result"), 1),
-        (("force",), 1),
-        (("force",), 1),
     ]
 
 
