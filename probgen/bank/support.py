@@ -216,6 +216,11 @@ def _why_at_limit(sliding: bool, given: bool, declared: bool) -> Reason:
     return Reason.LEAST_COEFFICIENT
 
 
+def _is_least(name: Called) -> bool:
+    """Whether a coefficient is looked for as the least that will do, at another surface already."""
+    return isinstance(name, Coined) and name.sort is Sort.LEAST_COEFFICIENT
+
+
 def declare_components(
     row: Table, situation: Situation, symbol: str, forces: Sequence[Force], source: Called
 ) -> None:
@@ -261,7 +266,8 @@ def _grip_limit(
         size = Call("abs", (grip,))
         situation.add_limit(Limit(Quantity(grip.id).limit, size, "<=", largest), slips)
         return
-    reason = _why_at_limit(slides, given, held is not None)
+    declared = held is not None and not _is_least(situation.scope.labels[held.id].name)
+    reason = _why_at_limit(slides, given, declared)
     situation.add_condition(grip, largest, reason, Quantity(grip.id).limit)
 
 

@@ -34,6 +34,7 @@ from probgen.statics.angle_pair import angle_pair
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.step import Step
 from probgen.statics.system import Kind, System
+from probgen.statics.taken_as_one import made_of
 from probgen.wording.block import Display, Row
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import balance_row, rows_of, says
@@ -57,6 +58,7 @@ from probgen.wording.limit import said_of_result
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.steady import may_move
+from probgen.working.bodies_used import bodies_used
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
@@ -75,7 +77,6 @@ def together_passage(
         *first,
         *_balances(digits, step),
         *one_paragraph(
-            *reasons(digits, step, _steps_before(digits, step)),
             sentences(NoneAlone(len(group), _as_stated(digits, names))),
             *_combined(digits, step),
         ),
@@ -111,21 +112,20 @@ def _balances(digits: Digits, step: Step) -> Iterator[Part]:
     system = digits.case.system
     earlier = _steps_before(digits, step)
     told = {each.bodies for one in earlier for each in one.equations}
-    in_order = _in_order(step)
-    conditions = [each for each in in_order if each.kind == "condition"]
-    groups = list(dict.fromkeys(each.bodies for each in in_order if each not in conditions))
-    for bodies in groups or [()]:
-        balances = [e for e in in_order if e.bodies == bodies and e not in conditions]
-        own = balances if groups and bodies != groups[-1] else balances + conditions
-        too = bodies in told and len(groups) == 1  # else it would not be told of which
+    in_order = _in_order(digits, step)
+    groups = list(dict.fromkeys(each.bodies for each in in_order))
+    for bodies in groups:
+        own = [each for each in in_order if each.bodies == bodies]
+        too = bodies in told and len([each for each in groups if each]) == 1  # else: of which?
         yield from one_paragraph(
-            sentences(*_why_zero(digits, balances, too)),
+            sentences(*_why_zero(digits, own, too)),
             *(splits(digits, step, own, split_told(system, earlier)) if _upright(system) else ()),
             sentences(
                 *weights_turned(system, own, earlier),
                 *level_part(system, own),
                 *counted_forces(system, own),
             ),
+            *(() if bodies else reasons(digits, step, earlier)),
         )
         yield Display(tuple(balance_row(digits, equation) for equation in own))
 
@@ -160,11 +160,15 @@ def _as_stated(digits: Digits, names: Sequence[Name]) -> tuple[Name, ...]:
     return tuple(sorted(names, key=lambda name: order.index(name.id)))
 
 
-def _in_order(step: Step) -> list[Equation]:
-    """Balances as they are used, then conditions."""
+def _in_order(digits: Digits, step: Step) -> list[Equation]:
+    """Balances, body by body as their forces are told, those of one as they are used; then
+    conditions.
+    """
     used = step.divided or step.squared or ()
     rest = [each for each in reversed(step.equations) if each not in used]
-    return sorted((*used, *rest), key=lambda equation: equation.kind == "condition")
+    told = [made_of(body) for body in bodies_used(digits.case.plan)]
+    place = {bodies: at for at, bodies in enumerate(told)}
+    return sorted((*used, *rest), key=lambda each: place.get(each.bodies, len(place)))
 
 
 def reasons(digits: Digits, step: Step, earlier: Sequence[Step] = ()) -> Iterator[Part]:
@@ -173,7 +177,7 @@ def reasons(digits: Digits, step: Step, earlier: Sequence[Step] = ()) -> Iterato
     told = {known.get(id) for each in earlier for id in _conditions(each)}
     stated = tuple(id for id in _conditions(step) if id in known and known[id] not in told)
     if stated:
-        yield sentences(ConditionsHold(stated), bound=True)
+        yield sentences(ConditionsHold(stated))
 
 
 def _conditions(step: Step) -> list[str]:
@@ -263,7 +267,7 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
 def _taken_out(digits: Digits, step: Step, out: Sequence[Step]) -> TakenOut:
     """What is solved for and in which equations, once what conditions say is put into them."""
     settled = {id: each for id in step.put_in for each in step.equations if says(each, id)}
-    others = [each for each in _in_order(step) if each not in settled.values()]
+    others = [each for each in _in_order(digits, step) if each not in settled.values()]
     into = [each for each in others if names_in(each.expression) & settled.keys()]
     return TakenOut(
         _said(step),

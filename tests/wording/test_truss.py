@@ -131,12 +131,28 @@ def test_the_force_of_a_support_is_not_explained_again_at_its_joint() -> None:
 
 
 def test_two_members_alone_at_a_joint_are_named_together() -> None:
-    (said,) = [line for line in told_of("billboard-truss-wind") if "nothing but" in line]
+    (said,) = [line for line in told_of("billboard-truss-wind") if "zero-force" in line]
     assert said == (
-        "Joint F holds nothing but members DF and EF, which are not in line. Square to member EF, "
-        "member DF alone has a part, with nothing to balance it: it carries nothing, and is a "
+        "No load acts at joint F, where only members DF and EF meet, and they are not in line. "
+        "Perpendicular to member EF only F_DF has a component, so F_DF = 0: member DF is a "
         "zero-force member."
     )
+
+
+def test_a_member_that_meets_two_in_line_is_told_by_them() -> None:
+    (said,) = [line for line in told_of(BRACKET) if "zero-force" in line]
+    assert said == (
+        "No load acts at joint B, where only members BE, AB and BC meet, and members AB and BC are "
+        "in line. Perpendicular to that line only F_BE has a component, so F_BE = 0: member BE is "
+        "a zero-force member."
+    )
+
+
+def test_a_member_across_the_line_of_all_other_forces_is_told_by_that() -> None:
+    problem, _ = worked(BRACKET)
+    fact = MemberIdle(Name("F_BE", "F_BE"), "F_BE", "joint-B", ("F_BC",), loaded=True)
+    said = plain_text(problem.language.say(fact, problem.nouns))
+    assert said.startswith("At joint B all forces but F_BE act along one line. Perpendicular to ")
 
 
 def test_a_section_crosses_members_that_carry_nothing_too() -> None:

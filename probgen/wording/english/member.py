@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from probgen.quantities.expression import ZERO
+from probgen.quantities.formula import Relation
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import agreeing, capitalized, the_bodies
+from probgen.wording.english.grammar import agreeing, the_bodies
 from probgen.wording.english.names import the_body, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.facts.balance import MemberIdle, MemberSense, MembersPull, MemberState
@@ -40,22 +42,23 @@ def member_state(fact: MemberState, nouns: Nouns) -> Inlines:
 
 @say.register
 def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
-    lie = "{joint} holds nothing but members, of which {others} are in line."
+    lie = "No load acts at {joint}, where only {all} meet, and {others} are in line."
     if fact.loaded:
-        lie = "All that acts on {joint} is along one line, but for {member}."
+        lie = "At {joint} all forces but {F} act along one line."
     elif len(fact.across) == 1:
-        lie = "{joint} holds nothing but {both}, which are not in line."
-    told = filled(
+        lie = "No load acts at {joint}, where only {all} meet, and they are not in line."
+    return filled(
         lie
-        + " Square to {that}, {member} alone has a part, with nothing to balance it: it carries "
-        "nothing, and is a zero-force member.",
+        + " Perpendicular to {that} only {F} has a component, so {zero}: {member} is a zero-force "
+        "member.",
         joint=the_bodies([fact.joint], nouns),
+        F=fact.force,
+        zero=(fact.force, Relation("="), ZERO),
         member=the_members([fact.member], nouns),
-        both=the_members([fact.member, *fact.across], nouns),
+        all=the_members([fact.member, *fact.across], nouns),
         others=the_members(fact.across, nouns) if fact.across else "",
         that=the_members(fact.across, nouns) if len(fact.across) == 1 else "that line",
     )
-    return capitalized(told)
 
 
 @say.register

@@ -85,12 +85,13 @@ _REASONS: Final = {
     Reason.RATIO_STATED: "the problem says how these two share the load",
     Reason.SLIDES_STEADILY: "while it slides, friction is the coefficient times the normal push",
     Reason.VERGE_OF_SLIPPING: (
-        "on the verge of slipping friction has its largest value, against the slipping of one "
-        "surface on the other"
+        "on the verge of slipping, static friction has its largest value, the coefficient times "
+        "the normal push"
     ),
     Reason.FRICTION_AT_LIMIT: "friction is the coefficient times the normal push",
     Reason.LEAST_COEFFICIENT: (
-        "with the least coefficient that will do, this friction is the largest there can be"
+        "static friction can be at most the coefficient times the normal push. With the least "
+        "coefficient that will do, it reaches this"
     ),
     Reason.CENTRE_OF_MASS: (
         "the centre of mass of several parts is the mean of their positions, each weighted by the "

@@ -282,7 +282,7 @@ class MemberState(Fact):
 
 @dataclass(frozen=True, slots=True)
 class MemberIdle(Fact):
-    """Why a member carries nothing: at a joint it alone has a part along some axis.
+    """Why a member carries nothing: at a joint it alone has a component along some axis.
 
     across: the elements of the other members there, which have none, two of them in line; loaded:
     whether anything acts there but members.
