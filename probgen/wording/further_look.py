@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
-from probgen.quantities.rounding import exact, last_place, round_figures
+from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import FORCE
 from probgen.statics.equation import Axis, Equation, Lie, X, Y, force_balance, oriented
 from probgen.statics.plan import Plan
@@ -29,7 +29,7 @@ from probgen.wording.facts.ending import (
     UnusedWhole,
 )
 from probgen.wording.passage import Part, sentences
-from probgen.wording.summed import summed
+from probgen.wording.summed import as_found, summed
 from probgen.wording.unused import Looked, as_unused, chosen
 from probgen.working.digits import Digits
 from probgen.working.direction import way_of
@@ -177,10 +177,7 @@ def found_rows(
     digits: Digits, id: str, expression: Expression, known: Mapping[str, float]
 ) -> Iterator[Row]:
     """A force not found before, in symbols and its number, which what is printed before gives."""
-    value = float(evaluate(expression, known))
-    unit = digits.units.unit_of(FORCE)
-    figures = digits.convention.figures + 1
-    shown = Number(round_figures(exact(value / unit.factor), figures), unit)
+    shown = as_found(digits, float(evaluate(expression, known)))
     if names_in(expression) <= digits.case.values.keys():
         _reach(digits, expression, shown)
     left = (digits.case.system.variables[id].as_name,)

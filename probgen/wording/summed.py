@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import Decimal
 
-from probgen.quantities.expression import Number, Sum, evaluate
+from probgen.quantities.expression import Number, Sum, evaluate, names_in
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.symbol import unmarked
@@ -14,7 +14,7 @@ from probgen.statics.equation import Equation
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import RoundingLeft
 from probgen.wording.passage import Part, sentences
-from probgen.working.digits import Digits
+from probgen.working.digits import Digits, key_of
 from probgen.working.fact import Fact
 
 
@@ -25,10 +25,31 @@ def summed(
 
     values: coherent units, of all that the equation holds.
     """
-    numbers, total = _closing(digits, equation, values)
+    numbers, total = _closing(digits, equation, as_printed(digits, equation, values))
     display = Display(_rows(digits, equation, numbers, total))
     left = (sentences(RoundingLeft(), bound=True),) if total else ()
     return (sentences(opening), display, *left)
+
+
+def as_printed(digits: Digits, equation: Equation, values: Mapping[str, float]) -> dict[str, float]:
+    """The values in an equation as this telling has printed them, coherent units: who works its
+    terms out again has no others.
+    """
+    return {id: _printed(digits, id, values[id]) for id in sorted(names_in(equation.expression))}
+
+
+def _printed(digits: Digits, id: str, value: float) -> float:
+    if id not in digits.case.values:
+        return float(evaluate(as_found(digits, value), {}))
+    key = key_of(value, digits.case.system.variables[id].dimension)
+    told = id in digits.case.numbers or digits.guards.has_shown(key)
+    return float(evaluate(digits.shown(id), {})) if told else value
+
+
+def as_found(digits: Digits, force: float) -> Number:
+    """A force (N) that is found only to look back, as its line shows it."""
+    unit = digits.units.unit_of(FORCE)
+    return Number(round_figures(exact(force / unit.factor), digits.convention.figures + 1), unit)
 
 
 def balance_of(digits: Digits, equation: Equation) -> Balance:

@@ -124,7 +124,7 @@ def other_limit_kept(fact: OtherLimitKept, nouns: Nouns) -> Inlines:
 
 @say.register
 def rounding_left(fact: RoundingLeft, nouns: Nouns) -> Inlines:
-    return (Text("What is left comes from the rounding of each term."),)
+    return (Text("What is left comes from rounding."),)
 
 
 _REASONS: Final = {

@@ -263,7 +263,9 @@ class OtherLimitKept(Fact):
 
 @dataclass(frozen=True, slots=True)
 class RoundingLeft(Fact):
-    """The terms of a balance, each rounded, do not add up to zero to their last digit."""
+    """The terms of a balance, worked out with printed values and each rounded, do not add up to
+    zero to their last digit.
+    """
 
 
 class ArmAmong(StrEnum):
