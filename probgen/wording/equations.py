@@ -206,12 +206,12 @@ def rounded_off(carried: Number, final: Number) -> Formula:
 def worked_between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
-    So are the sides of an angle or of a right triangle.  Its digits give the printed result; None
-    where a few of them do not.
+    So are the sides of an angle or of a right triangle.  Its digits, as many on both sides, give
+    the printed result; None where a few of them do not.
     """
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for guard in digits.guards.attempts(USUAL_GUARD):
+    for guard in digits.guards.attempts(USUAL_GUARD, most_raised=0):
         worked = _parts_worked(digits, printed, guard)
         if worked == printed:
             break

@@ -82,6 +82,7 @@ class Digits:
     _short: dict[tuple[float, Dimension, int], Number] = field(default_factory=dict)
     _rounded: dict[tuple[float, str, RoundingRule], Number] = field(default_factory=dict)
     _final: dict[str, Number] = field(default_factory=dict)
+    _answers: list[frozenset[Hashable]] = field(default_factory=list)  # likewise
     _multiples: list[frozenset[Unit]] = field(default_factory=list)  # one, once they are found
 
     def __post_init__(self) -> None:
@@ -154,7 +155,8 @@ class Digits:
         return round_figures(value, self.convention.figures, rule)
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
-        """A value (coherent) on its way to the next line; zeros beyond its figures are left out.
+        """A value (coherent) on its way to the next line; an answer, or one that nothing is rounded
+        off of, has no zeros beyond its figures.
 
         guard: digits beyond the course's figures, or more where another line needs more.
         """
@@ -170,13 +172,20 @@ class Digits:
             self._short[key] = self.cut(value, dimension, guard)
         return self._short[key]
 
-    def cut(self, value: float, dimension: Dimension, guard: int) -> Number:
+    def cut(
+        self, value: float, dimension: Dimension, guard: int, of: float | None = None
+    ) -> Number:
+        """A value (coherent) with so many guard digits; of: the one it is written for, if another.
+
+        Zeros at its end are kept where something is rounded off: 1.060 m of 1.0595 m.
+        """
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
-        digits = shortened(digits, figures)
         if digits == full:
-            digits = in_full(digits)
+            digits = in_full(shortened(digits, figures))
+        elif key_of(value if of is None else of, dimension) in self.answers:
+            digits = shortened(digits, figures)  # as it stands among them
         return Number(digits, unit if dimension != PLAIN else None)
 
     def data(self, id: str, guard: int = 1) -> Number:
@@ -264,6 +273,16 @@ class Digits:
                 break
         self.guards.end_line()
         return printed
+
+    @property
+    def answers(self) -> frozenset[Hashable]:
+        """The values that answers tell of."""
+        if not self._answers:
+            values, variables = self.case.values, self.case.system.variables
+            told = (id for id in values.keys() & variables.keys() if self.is_told(id))
+            found = (key_of(values[id], variables[id].dimension) for id in told)
+            self._answers.append(frozenset(found))
+        return self._answers[0]
 
     def is_told(self, id: str) -> bool:
         """Whether answers tell of a quantity: it is asked for, or a component of what is."""

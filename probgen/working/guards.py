@@ -61,16 +61,19 @@ class Guards:
         """
         self._line, self._more = {}, more
 
-    def attempts(self, most: int) -> Iterator[int]:
+    def attempts(self, most: int, most_raised: int = _MOST_RAISED) -> Iterator[int]:
         """A line begun with one guard digit in all values, then two in one or two of them, in all,
         and so on: how many it works with.
+
+        most_raised: how many values may have a digit more than the others; none in a line whose
+        values are to be alike.
         """
         for guard in range(1, most + 1):
             self.begin_line()
             yield guard
             line = self._line or {}
             raised = [value for value in line if self.least.get(value, 1) <= guard < most]
-            for size in range(1, min(len(raised), _MOST_RAISED + 1)):
+            for size in range(1, min(len(raised), most_raised + 1)):
                 for some in combinations(raised, size):
                     self.begin_line(frozenset(some))
                     yield guard

@@ -168,7 +168,7 @@ class _Sought:
         unit, rule = self.digits.units.unit_of(self.dimension), self.digits.rule(self.id)
         final = self.digits.ended(exact(self.value / unit.factor), unit, rule)
         for guard in range(1, USUAL_GUARD + 1):
-            printed = self.digits.cut(worked * unit.factor, self.dimension, guard)
+            printed = self.digits.cut(worked * unit.factor, self.dimension, guard, of=self.value)
             if self.digits.ended(printed.value, unit, rule) == final:
                 return printed
         return None

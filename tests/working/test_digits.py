@@ -105,11 +105,11 @@ def test_carried_whole_numbers_are_written_in_full() -> None:
 
 
 # Halves by hand: 2.505 m lies between 2.50 and 2.51, of which 2.50 ends with an even figure; with
-# a guard digit, 2.5005 m between 2.500, printed 2.50, and 2.501.  0.02625 m is 2.625 cm, between
+# a guard digit, 2.5005 m between 2.500 and 2.501.  0.02625 m is 2.625 cm, between
 # 2.62 and 2.63.
 HALVES = [
     ("half up", "2.51 m", "2.501 m", "2.63 cm"),
-    ("half even", "2.50 m", "2.50 m", "2.62 cm"),
+    ("half even", "2.50 m", "2.500 m", "2.62 cm"),
 ]
 
 
@@ -166,7 +166,7 @@ def test_a_line_that_ends_in_an_utmost_value_does_so_by_its_rule() -> None:
     asked = Digits(case, Convention(), utmost=(Find("T", Form.LARGEST),))
     assert plain(asked.final("T")) == "190 N"
     assert plain(asked.result(190.95, FORCE, "T")) == "190.95 N"
-    assert plain(Digits(case, Convention()).result(190.95, FORCE)) == "191 N"
+    assert plain(Digits(case, Convention()).result(190.95, FORCE)) == "191.0 N"
 
 
 X, FORTY = Name("x", "x"), Number(Decimal("40.00"), UNITS["cm"])
@@ -256,14 +256,24 @@ def test_angles_end_at_a_tenth_of_a_degree_whatever_the_figures() -> None:
 CARRIED = [
     *((190.57616879, 1, "190.6 N"), (190.57616879, 2, "190.58 N"), (39.2, 1, "39.2 N")),
     *((612.5, 1, "612.5 N"), (612.5, 3, "612.5 N"), (600.0, 1, "600 N"), (0.5, 1, "0.500 N")),
-    *((0.50004, 1, "0.500 N"), (12.0, 2, "12.0 N"), (0.0, 1, "0 N")),
-    *((77.102, 1, "77.1 N"), (77.102, 3, "77.102 N"), (31.8991, 1, "31.9 N")),
+    *((0.50004, 1, "0.5000 N"), (12.0, 2, "12.0 N"), (0.0, 1, "0 N")),
+    *((77.102, 1, "77.10 N"), (77.102, 3, "77.102 N"), (31.8991, 1, "31.90 N")),
 ]
 
 
 @pytest.mark.parametrize(("value", "guard", "text"), CARRIED)
-def test_zeros_beyond_the_figures_are_left_out(value: float, guard: int, text: str) -> None:
+def test_zeros_are_left_out_where_nothing_was_rounded_off(
+    value: float, guard: int, text: str
+) -> None:
     assert plain(_digits().carried(value, FORCE, guard)) == text
+
+
+def test_an_answer_is_carried_without_zeros_beyond_its_figures() -> None:
+    case = replace(CASE, values={**VALUES, "T": 77.102})
+    asked = Digits(case, Convention(), utmost=(Find("T", Form.LARGEST),))
+    assert plain(asked.carried(77.102, FORCE)) == "77.1 N"
+    assert plain(asked.cut(77.0985, FORCE, 1, of=77.102)) == "77.1 N"
+    assert plain(asked.cut(77.0985, FORCE, 1)) == "77.10 N"
 
 
 PUT_IN: list[tuple[Expression, str]] = [

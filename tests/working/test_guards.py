@@ -51,6 +51,18 @@ def test_one_or_two_values_of_a_line_have_a_digit_more_before_all_have() -> None
     assert seen == ["2111", "2211", "2121", "2112", "2221", "2212", "2122", "2222"]
 
 
+def test_values_that_are_to_be_alike_have_their_digits_together() -> None:
+    guards = Guards()
+    alike = guards.attempts(2, most_raised=0)
+    assert [[guards.of(value, wanted) for value in "ab"] for wanted in alike] == [[1, 1], [2, 2]]
+
+
+def test_both_sides_of_a_quotient_have_as_many_figures() -> None:
+    """311.51 over 1.3244, though 311.5 would do; and 1.6060, of which 1.606 would be the same."""
+    assert "= 311.51 N·m/(1.3244 m)" in told_of("box-carried-upstairs", draw=4)
+    assert "= 1514.8 N·m/(1.6060 m)" in told_of("boom-level-cable", draw=5)
+
+
 def test_a_line_gives_only_the_values_it_raised_more_digits() -> None:
     guards = Guards()
     for wanted in guards.attempts(2):

@@ -90,7 +90,7 @@ DIFFERENCE = total((1, Name("P", "P")), (1, Name("Q", "Q")), (-1, Name("N", "N")
 def test_a_small_difference_is_written_as_its_printed_numbers_give_it() -> None:
     digits = _forces(**PUSHES, D=38.541)
     line = line_of(digits, DIFFERENCE, 38.541, FORCE)
-    assert plain(line.printed) == "1129.9 N + 1466 N − 2557.4 N"
+    assert plain(line.printed) == "1129.9 N + 1466.0 N − 2557.4 N"
     assert plain(line.result) == "38.5 N"
     assert plain(digits.carried(38.541, FORCE)) == "38.5 N"
     assert plain(digits.carried(-38.541, FORCE)) == "−38.5 N"
