@@ -66,7 +66,6 @@ def derived_steps(
     reached = dict(known)
     steps: list[Step] = []
     left_out: dict[str, frozenset[str]] = {}
-    after: dict[str, frozenset[str]] = {}
     for move in path:
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
@@ -82,11 +81,9 @@ def derived_steps(
             steps.append(chosen)
             held = (names_in(equations[index].expression) for index in move.equations)
             left_out[step.unknown] = idle.parts & frozenset[str]().union(*held)
-            after[step.unknown] = idle.on(system, step)
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
-    needed = _needed(steps, wanted, left_out)
-    return _components_last(system, body_by_body(needed, wanted, after))
+    return _in_order(system, _needed(steps, wanted, left_out), wanted)
 
 
 def _possible(
@@ -289,6 +286,13 @@ def _needed(
             held |= names_in(step.expression) | left_out[step.unknown]
             held.add(first.get(step.unknown, step.unknown))
     return kept[::-1]
+
+
+def _in_order(system: System, steps: Sequence[Step], wanted: Sequence[str]) -> tuple[Step, ...]:
+    """Body by body, each step after the members that carry nothing and that it is told without."""
+    before = {step.unknown: _Idle.of(system, steps[:at]) for at, step in enumerate(steps)}
+    after = {step.unknown: before[step.unknown].on(system, step) for step in steps}
+    return _components_last(system, body_by_body(steps, wanted, after))
 
 
 def _components_last(system: System, steps: list[Step]) -> tuple[Step, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Final
 
@@ -34,13 +34,11 @@ from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.angle import DividedByCosine
-from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part, of_a_turned_angle
 from probgen.wording.passage import Part, sentences
 from probgen.wording.summed import balance_of
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits
-from probgen.working.fact import Fact
 from probgen.working.line import HALF, USUAL_GUARD, Line, line_of
 from probgen.working.multiple import same_amount
 
@@ -251,26 +249,6 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     if abs(value) < _DUST * max(terms):  # only rounding of floats keeps it from zero
         value = 0.0
     return digits.carried(value, dimension, guard)
-
-
-def go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
-    """Earlier results that are used here for the first time, where rounding would change them."""
-    plan = digits.case.plan
-    before = plan.steps[: plan.steps.index(steps[0])]
-    used = frozenset[str]().union(*(names_in(step.expression) for step in before))
-    held = frozenset[str]().union(*(names_in(step.expression) for step in steps)) - used
-    said = {digits.shown(id) for id in used if id in digits.case.values}
-    fresh = [each.unknown for each in before if each.unknown in held]
-    rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
-    if rounded:
-        pairs = ((digits.shown(id), digits.final(id)) for id in rounded)
-        carried, finals = zip(*dict.fromkeys(pairs), strict=True)  # alike ones once
-        yield GoOnWith(carried, finals)
-
-
-def _rounds(digits: Digits, id: str) -> bool:
-    """Whether a quantity is an answer whose printed result is not its value."""
-    return digits.is_told(id) and not same_amount(digits.final(id), digits.shown(id))
 
 
 _DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}

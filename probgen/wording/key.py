@@ -21,7 +21,7 @@ from probgen.wording.block import Display
 from probgen.wording.check import check_passages, last_look
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.couples_asked import couples_asked
-from probgen.wording.equations import go_on, rows_of, working
+from probgen.wording.equations import rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
@@ -34,6 +34,7 @@ from probgen.wording.facts.balance import (
     TorquesZero,
 )
 from probgen.wording.forces import forces_passage, parts_passage
+from probgen.wording.go_on import go_on, go_on_in
 from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
@@ -325,17 +326,16 @@ def _largest(digits: Digits, inside: Sequence[InternalForces], part: Body) -> It
 
 def _single(digits: Digits, step: Step) -> Iterator[Passage]:
     if step.equation.kind == "torque":
-        yield turning_passage(digits, step)
-        yield _torque_passage(digits, step)
+        yield (turning := turning_passage(digits, step))
+        yield _torque_passage(digits, step, turning)
     else:
         yield _condition_passage(digits, step)
 
 
-def _torque_passage(digits: Digits, step: Step) -> Passage:
+def _torque_passage(digits: Digits, step: Step, before: Passage) -> Passage:
     turning, equation = digits.convention.turning, step.equation
-    steady = may_move(digits, equation.bodies)
-    zero = TorquesZero(equation.bodies, equation.about, turning, steady)
-    opening = sentences(zero, *go_on(digits, [step]))
+    zero = TorquesZero(equation.bodies, equation.about, turning, may_move(digits, equation.bodies))
+    opening = sentences(zero, *go_on(digits, [step], before.said))
     return Passage(TorqueHeading(turning), (opening, *_worked(digits, step)))
 
 
@@ -345,21 +345,22 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     system, equation = digits.case.system, steps[0].equation
     earlier = digits.case.plan.steps[: digits.case.plan.steps.index(steps[0])]
     equations = [equation for step in steps for equation in step.equations]
+    split = tuple(splits(digits, steps[0], equations, split_told(system, earlier)))
+    early = tuple(go_on_in(digits, steps, split))
     opening = one_paragraph(
-        sentences(_forces_zero(digits, steps, earlier)),
-        *splits(digits, steps[0], equations, split_told(system, earlier)),
+        sentences(_forces_zero(digits, steps, earlier), *early),
+        *split,
         sentences(
             *weights_turned(system, equations, earlier),
             *level_part(system, equations),
             *counted_forces(system, equations),
-            *go_on(digits, steps),
+            *go_on(digits, steps, early),
         ),
     )
     parts: list[Part] = [*opening, *hypotenuse_part(digits, steps)]
     for step in steps:
         parts += [*axis_part(digits, step), *_worked(digits, step)]
-    alone = len(system.bodies) == 1
-    yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
+    yield Passage(ForceHeading(() if len(system.bodies) == 1 else equation.bodies), tuple(parts))
 
 
 def _forces_zero(digits: Digits, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:

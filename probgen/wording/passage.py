@@ -38,6 +38,12 @@ class Passage:
     heading: Fact
     parts: tuple[Part, ...]
 
+    @property
+    def said(self) -> tuple[Fact, ...]:
+        """The facts in it, in order."""
+        told = (part for part in self.parts if isinstance(part, Sentences | Items))
+        return tuple(fact for part in told for fact in part.facts)
+
 
 def one_paragraph(*parts: Part) -> Iterator[Part]:
     """Parts with sentences that follow sentences joined to one paragraph; nothing empty is left.

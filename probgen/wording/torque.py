@@ -41,6 +41,7 @@ from probgen.wording.facts.torque import (
     TurnsBody,
     TurnsNothing,
 )
+from probgen.wording.go_on import go_on_in
 from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.legs import arm_along, arm_of_legs, legs_told
 from probgen.wording.passage import Items, Part, Passage, Sentences
@@ -94,8 +95,9 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         turns = equation.method.positive == "counter-clockwise"
         called = coordinates_called(digits)
         senses.append(CoordinatesFrom(called, equation.about, digits.convention.turning, turns))
-    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
-    parts += hypotenuse_part(digits, [step])
+    across = tuple(hypotenuse_part(digits, [step]))
+    senses += go_on_in(digits, [step], (arms, across))
+    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses)), *across]
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     if digits.convention.torque == "components":

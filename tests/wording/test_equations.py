@@ -150,16 +150,6 @@ def test_a_difference_of_equals_is_nothing_and_no_dust_of_floats() -> None:
     assert not any("10⁻" in line for line in lines)
 
 
-def test_results_that_are_alike_are_carried_on_once() -> None:
-    """The friction on the reel and the pull of its cable, both 81.79 N."""
-    (said,) = [
-        line.split(". ")[-1]
-        for line in told_of("cable-reel-ramp", Convention(torque="components", axes="level"))
-        if "We go on with" in line
-    ]
-    assert said == "We go on with 81.79 N, not the rounded 81.8 N."
-
-
 @pytest.mark.parametrize("torque", ["angle", "arm"])
 def test_by_what_a_balance_is_divided_to_leave_a_tangent(torque: Literal["angle", "arm"]) -> None:
     lines = told_of("ladder-least-angle", Convention(torque=torque))

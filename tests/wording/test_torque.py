@@ -247,7 +247,7 @@ def test_a_force_reached_by_two_legs() -> None:
         "arm": [
             "LegsAcross(T, L h, L sin 30° h sin 60°, -, "
             "L sin 30° + h sin 60° = (2.00 m) sin 30° + (0.50 m) sin 60° "
-            "= 1.00 m + 0.433 m = 1.433 m)",
+            "= 1.00 m + 0.4330 m = 1.433 m)",
             "LeverArm(W, L = 2.00 m)",
         ],
         "components": [
