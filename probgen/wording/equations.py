@@ -190,7 +190,7 @@ def lone_number(printed: Expression) -> bool:
 
 def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     """The carried value and, where it is an answer and has more digits, the rounded one."""
-    return rounded_off(carried, digits.final(id)) if digits.is_told(id) else (carried,)
+    return rounded_off(carried, digits.final(id)) if digits.ends_rounded(id) else (carried,)
 
 
 def rounded_off(carried: Number, final: Number) -> Formula:

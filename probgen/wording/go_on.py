@@ -47,7 +47,7 @@ def _going_on(digits: Digits, steps: Sequence[Step]) -> list[tuple[Number, Numbe
 
 def _rounds(digits: Digits, id: str) -> bool:
     """Whether a quantity is an answer whose printed result is not its value."""
-    return digits.is_told(id) and not same_amount(digits.final(id), digits.shown(id))
+    return digits.ends_rounded(id) and not same_amount(digits.final(id), digits.shown(id))
 
 
 def _holds(told: object, number: Number) -> bool:

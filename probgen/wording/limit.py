@@ -8,7 +8,7 @@ from typing import Final
 
 from probgen.quantities.expression import Expression, Name, Number, Sum, evaluate, names_in, total
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.rounding import in_full
+from probgen.quantities.rounding import exact, in_full, round_places
 from probgen.statics.plan import Branch, limits_asked
 from probgen.statics.step import Step
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
@@ -93,16 +93,19 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     case = digits.case
     letter = case.system.variables[find.quantity].as_name
     final, largest = digits.final(find.quantity), find.form is Form.LARGEST
-    met: list[tuple[str, Formula]] = []
-    others: list[tuple[str, Formula]] = []
-    for branch, own in zip(case.plan.branches_to(find), reached, strict=True):
-        beside = bool(rounded_within(own, find.quantity))
-        shown = own.shown(find.quantity) if beside else own.final(find.quantity)
-        said: Formula = (letter, Relation("="), shown)
-        (met if _bounds(branch, own) else others).append((branch.limit.id, said))
+    ways = list(zip(case.plan.branches_to(find), reached, strict=True))
+    met = [(branch.limit.id, own) for branch, own in ways if _bounds(branch, own)]
     only = len(met) == 1
-    facts = tuple(LimitReached(limit, said, only) for limit, said in met)
-    elsewhere = tuple(LimitElsewhere(limit, letter, said, largest) for limit, said in others)
+    values = [final] if only else _alike([own for _, own in met], find.quantity)
+    facts = tuple(
+        LimitReached(limit, (letter, Relation("="), value), only)
+        for (limit, _), value in zip(met, values, strict=True)
+    )
+    others = [(branch.limit.id, own) for branch, own in ways if not _bounds(branch, own)]
+    elsewhere = tuple(
+        LimitElsewhere(limit, letter, (letter, Relation("="), own.shown(find.quantity)), largest)
+        for limit, own in others
+    )
     rounded = rounded_within(digits, find.quantity)
     if only:
         return Passage(
@@ -112,6 +115,22 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     decides = LimitDecides(first.limit.id, (letter, Relation("="), final), largest)
     rest = (RestAtLimit(first.limit.id),) if first.afterwards else ()
     return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded, *rest)))
+
+
+def _alike(reached: Sequence[Digits], id: str) -> list[Number]:
+    """The values of a quantity at several limits as they are carried, all to one place."""
+    shown = [own.shown(id) for own in reached]
+    full = [
+        exact(own.case.values[id] / (number.unit.factor if number.unit else 1.0))
+        for own, number in zip(reached, shown, strict=True)
+    ]
+    places = [max(-int(number.value.as_tuple().exponent), 0) for number in shown]
+    cut = [p for p, n, value in zip(places, shown, full, strict=True) if n.value != value]
+    place = min(cut) if cut else max(places)
+    return [
+        Number(round_places(number.value if own >= place else value, place), number.unit)
+        for own, number, value in zip(places, shown, full, strict=True)
+    ]
 
 
 def rounded_within(digits: Digits, id: str) -> tuple[Fact, ...]:
@@ -132,7 +151,7 @@ def said_of_result(digits: Digits, step: Step) -> Iterator[Part]:
     """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
     yield from negative_part(digits, step)
     rounded = rounded_within(digits, step.unknown)
-    if rounded:
+    if rounded and digits.ends_rounded(step.unknown):
         yield sentences(*rounded, bound=True)
 
 

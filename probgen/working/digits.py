@@ -70,6 +70,7 @@ class Digits:
     units: what the working is printed in: the course's, by the lengths that are given.
     guards: the guard digits of its carried values; those of a key's branches are the same.
     beside: the multiples of units that answers stand in; those its own case needs if None.
+    compared: whether its utmost value stands beside those at other limits before one is the answer.
     """
 
     case: Case
@@ -78,6 +79,7 @@ class Digits:
     units: UnitSystem = field(init=False)
     guards: Guards = field(default_factory=Guards)
     beside: frozenset[Unit] | None = None
+    compared: bool = False
     # The same few quantities stand in line after line.
     _short: dict[tuple[float, Dimension, int], Number] = field(default_factory=dict)
     _rounded: dict[tuple[float, str, RoundingRule], Number] = field(default_factory=dict)
@@ -279,7 +281,7 @@ class Digits:
         """The values that answers tell of."""
         if not self._answers:
             values, variables = self.case.values, self.case.system.variables
-            told = (id for id in values.keys() & variables.keys() if self.is_told(id))
+            told = (id for id in values.keys() & variables.keys() if self.ends_rounded(id))
             found = (key_of(values[id], variables[id].dimension) for id in told)
             self._answers.append(frozenset(found))
         return self._answers[0]
@@ -290,6 +292,10 @@ class Digits:
         if id in asked or self.asked_utmost(id) is not None:
             return True
         return any(id in Quantity(of.owner).components for of in asked.values())
+
+    def ends_rounded(self, id: str) -> bool:
+        """Whether the line that finds a quantity ends with its answer."""
+        return self.is_told(id) and not (self.compared and self.asked_utmost(id))
 
     def holds_its_like(self, expression: Expression, value: float, dimension: Dimension) -> bool:
         """Whether a line works with what is written like its result: S = N - T, where S is T."""

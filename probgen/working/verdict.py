@@ -36,7 +36,8 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
     reached = case_of(branch.plan, case.labels, case.numbers, solved)
     shared = digits.utmost, digits.guards, digits.multiples
-    return Digits(reached, digits.convention, *shared)
+    compared = len(case.plan.branches_to(branch.utmost)) > 1
+    return Digits(reached, digits.convention, *shared, compared=compared)
 
 
 def governing(case: Case, utmost: Find) -> Limit:

@@ -69,12 +69,10 @@ def section(sections: list[Section], title: str) -> str:
 def test_the_limit_reached_first_decides(height: str, first: str, value: str) -> None:
     own, sections = worked(SLIDES + TIPS + LARGEST, height)
     told = section(sections, "Which comes first?")
-    tipping = "153 N" if height == "0.80" else "122.5 N"
-    assert told.split("\n")[:2] == ["it slides at P = 147 N", f"it tips at P = {tipping}"]
+    tipping = "153.1 N" if height == "0.80" else "122.5 N"
+    assert told.split("\n")[:2] == ["it slides at P = 147.0 N", f"it tips at P = {tipping}"]
     wanted = f"The smaller value decides: {first} first, so the largest value is P = {value}."
-    if height == "0.80":  # 147.0 N is not, 122.5 N has been said to be where it was found
-        assert "rounded" not in told
-    assert told.split("\n")[2] == wanted
+    assert told.split("\n")[2] == (wanted if height == "0.80" else f"{wanted} {DOWN}")
     assert own.case.labels.limits[governing(own.case, utmost_finds(own.case.system)[0]).id] == first
 
 
@@ -252,11 +250,23 @@ def test_a_body_that_tips_stands_on_its_edge_where_the_floor_then_pushes() -> No
     assert opening.endswith("it stands on its edge at B alone, so Q, where N acts, is at B:")
 
 
-def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first() -> None:
-    """The cabinet tips at 122.5 N, which is 123 N rounded as usual."""
+def test_what_is_rounded_to_the_side_that_holds_says_so_where_it_is_rounded() -> None:
+    """The cabinet tips at 122.5 N, which is 123 N rounded as usual: the answer, once compared."""
     _, sections = worked(SLIDES + TIPS + LARGEST, "1.00")
-    texts = [section(sections, each.title) for each in sections if each.title == "Torque balance"]
-    assert [text.split("\n")[-2:] for text in texts] == [[" = 122.5 N ≈ 122 N", DOWN]]
+    assert section(sections, "Torque balance").endswith("\n = 122.5 N")
+    _, alone = worked(TIPS + LARGEST, "1.00")
+    assert section(alone, "Torque balance").split("\n")[-2:] == [" = 122.5 N ≈ 122 N", DOWN]
+
+
+def test_values_at_several_limits_stand_beside_each_other_in_like_digits() -> None:
+    """One of them 4.810 kg to four figures, and none rounded off before they are compared."""
+    lines = [line for n in range(1, 41) for line in told_of("feeder-cord-strength", draw=n)]
+    values = [line.rpartition("m = ")[2] for line in lines if " cord tears at m = " in line]
+    places = [len(value.removesuffix(" kg").partition(".")[2]) for value in values]
+    assert places[::2] == places[1::2]
+    assert any(value.endswith("0 kg") for value in values)
+    found = [line for line in lines if "≈" in line and "kg" in line]
+    assert found == []
 
 
 def test_each_state_is_told_to_its_own_limit() -> None:
