@@ -8,7 +8,7 @@ from typing import Final
 
 from probgen.quantities.expression import Expression, Name, Number, Sum, evaluate, names_in, total
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.rounding import exact, in_full, round_places
+from probgen.quantities.rounding import exact, in_full, round_figures
 from probgen.statics.plan import Branch, limits_asked
 from probgen.statics.step import Step
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
@@ -118,19 +118,25 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
 
 
 def _alike(reached: Sequence[Digits], id: str) -> list[Number]:
-    """The values of a quantity at several limits as they are carried, all to one place."""
+    """The values of a quantity at several limits as they are carried, all to as many figures."""
     shown = [own.shown(id) for own in reached]
     full = [
         exact(own.case.values[id] / (number.unit.factor if number.unit else 1.0))
         for own, number in zip(reached, shown, strict=True)
     ]
-    places = [max(-int(number.value.as_tuple().exponent), 0) for number in shown]
-    cut = [p for p, n, value in zip(places, shown, full, strict=True) if n.value != value]
-    place = min(cut) if cut else max(places)
+    pairs = list(zip(shown, full, strict=True))
+    cut = [number for number, value in pairs if number.value != value]
+    figures = max(map(_figures, cut or shown))
     return [
-        Number(round_places(number.value if own >= place else value, place), number.unit)
-        for own, number, value in zip(places, shown, full, strict=True)
+        replace(number, value=round_figures(value, figures))
+        if _figures(number) < figures
+        else number
+        for number, value in pairs
     ]
+
+
+def _figures(number: Number) -> int:
+    return len(number.value.as_tuple().digits)
 
 
 def rounded_within(digits: Digits, id: str) -> tuple[Fact, ...]:
