@@ -142,7 +142,7 @@ def test_two_members_alone_at_a_joint_are_named_together() -> None:
 def test_a_member_that_meets_two_in_line_is_told_by_them() -> None:
     (said,) = [line for line in told_of(BRACKET) if "zero-force" in line]
     assert said == (
-        "No load acts at joint B, where only members BE, AB and BC meet, and members AB and BC are "
+        "No load acts at joint B, where only members AB, BC and BE meet, and members AB and BC are "
         "in line. Perpendicular to that line only F_BE has a component, so F_BE = 0: member BE is "
         "a zero-force member."
     )

@@ -42,6 +42,7 @@ def member_state(fact: MemberState, nouns: Nouns) -> Inlines:
 
 @say.register
 def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
+    all_there = sorted([fact.member, *fact.across], key=lambda each: the_members([each], nouns))
     lie = "No load acts at {joint}, where only {all} meet, and {others} are in line."
     if fact.loaded:
         lie = "At {joint} all forces but {F} act along one line."
@@ -55,7 +56,7 @@ def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
         F=fact.force,
         zero=(fact.force, Relation("="), ZERO),
         member=the_members([fact.member], nouns),
-        all=the_members([fact.member, *fact.across], nouns),
+        all=the_members(all_there, nouns),
         others=the_members(fact.across, nouns) if fact.across else "",
         that=the_members(fact.across, nouns) if len(fact.across) == 1 else "that line",
     )
