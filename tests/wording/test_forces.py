@@ -332,11 +332,11 @@ def test_each_state_has_its_own_way_of_slipping() -> None:
 
 
 def test_friction_between_two_bodies_is_told_of_on_the_first() -> None:
-    """That of the floor on the wedge is told of both taken as one, before each alone."""
+    """That of the floor on the wedge is told of both taken as one, before the wedge alone."""
     said = [line for line in told_of("bench-leg-wedge") if "would slip" in line]
     assert [line.split(" along ")[0] for line in said] == [
-        "The wedge would slip to the right",
         "The leg would slip up and to the left",
+        "The wedge would slip to the right",
     ]
 
 

@@ -89,9 +89,9 @@ def test_the_forces_are_told_where_a_balance_first_needs_them() -> None:
         "# Which forces turn the whole ladder about A?",
         "# Torque balance",
         "# Forces on the right side",
+        "# Force balance on the right side",
         "# Which forces turn the right side about O?",
         "# Torque balance",
-        "# Force balance on the right side",
         "# Forces on the left side",
         "# Force balance on the left side",
     ]
