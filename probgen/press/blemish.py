@@ -10,7 +10,7 @@ from typing import Final
 _SAID: Final = re.compile(
     r"\(\./(?P<file>\d+)\.tex\b"
     r"|<bookmark (?P<title>[0-9a-f]*)>"
-    r"|<(?P<trial>try|kept|dropped)>"
+    r"|<(?P<trial>try|better|kept|dropped)>"
     r"|Overfull \\(?P<box>[hv]box) \((?P<excess>[\d.]+)pt too"
     r"|Missing character: There is no (?P<lost>.+?) in font (?P<font>[^!\n]+)!"
     r"|<missing glyph (?P<undefined>[^>]*)>"
@@ -34,7 +34,8 @@ def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
     """By document of a run, from what TeX has said of it; each once.
 
     What counts as too wide or too high is for the layouts to say (`\\hfuzz`, `\\vfuzz`), and which
-    boxes they only try: `<try>`, and then `<kept>` or `<dropped>`.
+    boxes they only try: `<try>`, and then `<kept>` or `<dropped>`; a trial inside another that is
+    `<better>` takes the place of what that one had.
     """
     found: dict[int, dict[Blemish, None]] = {}
     for number, blemish in _blemishes(said):
@@ -55,6 +56,9 @@ def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
             continue
         elif event["trial"] == "try":
             trials.append([])
+        elif event["trial"] == "better":
+            if len(trials) > 1:
+                trials[-2] = [*trials[-1]]
         elif event["trial"]:
             tried = trials.pop() if len(trials) > 1 else []
             if event["trial"] == "kept":

@@ -20,6 +20,12 @@ BODIES = {
         PLACE + r"\trying\trying\hbox to 9mm{\hskip 99mm}\dropped\hbox to 30mm{\hskip 50mm}\kept",
         (WIDE,),
     ),
+    "in the better of two trials": (
+        PLACE + r"\trying\trying\hbox to 9mm{\hskip 99mm}\better\dropped"
+        r"\trying\hbox to 30mm{\hskip 50mm}\better\dropped"
+        r"\trying\hbox to 9mm{\hskip 9cm}\dropped\kept",
+        (WIDE,),
+    ),
     "half a point too wide": (r"\hbox to 30mm{\hskip 85.8pt}", ()),
     "a word of a line": (
         r"\parbox{10mm}{\mbox{\rule{30mm}{1pt}}}",
