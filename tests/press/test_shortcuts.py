@@ -21,6 +21,13 @@ FIGURE = (
     r"\end{picture}"
 )
 """Paths with all that may stand between their commands, and a label behind them."""
+FORMULAS = (
+    r"$x_y + 2$ {\footnotesize $x^2$} {\boldmath $x_y + 2$ \footnotesize $x^2$} $x_y + 2$"
+    r" $\mathbf{v} = \mathfrak{g}$ {\footnotesize $\mathbf{v}_{\mathbf{w}} \leqslant x$ {\boldmath"
+    r" $\mathbf{v} \leqslant \mathsf{x}$} $\mathsf{v}$}"
+    r" {\boldmath $\mathfrak{g}\bigl(x\bigr)$} $x\bigr)$"
+)
+"""Sizes and weights that take turns, and alphabets that are first used when both were used."""
 LOOKS = ("text", "fontname", "size", "fill", "stroke")
 HANGING = (
     r"\begin{minipage}{30mm}\footnotesize AVA, half-hearted, \textit{odd}: $x$, so -- and on, and"
@@ -50,7 +57,7 @@ def test_pages_are_the_same_without(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     bodies = [layouts.sheet(sheet_for("Ada Quill")), layouts.key(key_for("Ada Quill"))]
-    bodies.append(FIGURE % unit + HANGING)
+    bodies += [FORMULAS, FIGURE % unit + HANGING]
     documents = [Document(f"{n}", "", body, layouts.preamble()) for n, body in enumerate(bodies)]
     quick = print_batch(documents)
     monkeypatch.setattr(format_cache, "OWN", ("press.tex",))
