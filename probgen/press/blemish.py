@@ -10,7 +10,7 @@ from typing import Final
 _SAID: Final = re.compile(
     r"\(\./(?P<file>\d+)\.tex\b"
     r"|<bookmark (?P<title>[0-9a-f]*)>"
-    r"|<(?P<trial>try|better|kept|dropped)>"
+    r"|<(?P<trial>try|better|sure|kept|dropped)>"
     r"|Overfull \\(?P<box>[hv]box) \((?P<excess>[\d.]+)pt too"
     r"|Missing character: There is no (?P<lost>.+?) in font (?P<font>[^!\n]+)!"
     r"|<missing glyph (?P<undefined>[^>]*)>"
@@ -35,7 +35,8 @@ def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
 
     What counts as too wide or too high is for the layouts to say (`\\hfuzz`, `\\vfuzz`), and which
     boxes they only try: `<try>`, and then `<kept>` or `<dropped>`; a trial inside another that is
-    `<better>` takes the place of what that one had.
+    `<better>` takes the place of what that one had, and one that is `<sure>` is kept whatever
+    becomes of those around it.
     """
     found: dict[int, dict[Blemish, None]] = {}
     for number, blemish in _blemishes(said):
@@ -61,8 +62,8 @@ def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
                 trials[-2] = [*trials[-1]]
         elif event["trial"]:
             tried = trials.pop() if len(trials) > 1 else []
-            if event["trial"] == "kept":
-                trials[-1] += tried
+            if event["trial"] != "dropped":
+                trials[-1 if event["trial"] == "kept" else 0] += tried
         else:
             trials[-1].append(Blemish(place, _words(event)))
         if len(trials) == 1:

@@ -1,5 +1,7 @@
 """In how many ways a solution is set: none twice, and its pages are those of one of them."""
 
+import re
+
 import pypdfium2
 import pytest
 
@@ -45,13 +47,37 @@ WAYS = {
 }
 
 
-def text(body: str) -> str:
-    batch = print_batch([Document("a", "a", body, PREAMBLE)])
+def texts(*bodies: str) -> list[str]:
+    documents = [Document(str(n), "a", body, PREAMBLE) for n, body in enumerate(bodies)]
+    batch = print_batch(documents)
     assert batch.failures == ()
-    with pypdfium2.PdfDocument(batch.printed[0].pdf) as pdf:
+    return [_text(each.pdf) for each in batch.printed]
+
+
+def _text(printed: bytes) -> str:
+    with pypdfium2.PdfDocument(printed) as pdf:
         return "\n".join(page.get_textpage().get_text_range() for page in pdf)
 
 
 @pytest.mark.parametrize(("blocks", "count"), WAYS.values(), ids=WAYS)
 def test_no_way_is_set_twice(blocks: tuple[str, ...], count: int) -> None:
-    assert f"{count} ways" in text(solution(*blocks))
+    (shown,) = texts(solution(*blocks))
+    assert f"{count} ways" in shown
+
+
+def test_each_solution_has_its_own_answers_which_are_set_once() -> None:
+    """In four ways, two to a document, two documents in a run."""
+    answers = r"\global\advance\settings 1 \answer{T}{%s N}{}"
+    blocks = WAYS["a figure higher than its text"][0]
+    solutions = [
+        rf"\makesolution{{\solution{{1}}{{Shelf}}{{}}{{}}{{}}{''.join(blocks)}"
+        rf"\results{{{answers % number}}}{{}}{{}}{{}}}}"
+        for number in (11, 22, 33, 44)
+    ]
+    bodies = [r"\keytext" + "".join(some) for some in (solutions[:2], solutions[2:])]
+    first, second = texts(*(body + r"\par \the\settings\ settings" for body in bodies))
+    assert [re.findall(r"(\d\d) N", shown) for shown in (first, second)] == [
+        ["11", "22"],
+        ["33", "44"],
+    ]
+    assert "4 settings" in first  # measured, then set, for each of two

@@ -26,6 +26,10 @@ BODIES = {
         r"\trying\hbox to 9mm{\hskip 9cm}\dropped\kept",
         (WIDE,),
     ),
+    "sure in a trial that is dropped": (
+        PLACE + r"\trying\trying\hbox to 30mm{\hskip 50mm}\sure\hbox to 9mm{\hskip 9cm}\dropped",
+        (WIDE,),
+    ),
     "half a point too wide": (r"\hbox to 30mm{\hskip 85.8pt}", ()),
     "a word of a line": (
         r"\parbox{10mm}{\mbox{\rule{30mm}{1pt}}}",
