@@ -38,6 +38,7 @@ _MARKED: Final = frozenset(_SLANTED.values())
 _ITALIC: Final = str.maketrans(_SLANTED)
 _UPRIGHT: Final = str.maketrans({slanted: c for c, slanted in _SLANTED.items()})
 _KINDS: Final = re.compile(r"([𝐴-𝑧ℎ]+)|([^𝐴-𝑧ℎ\W\d]+)|(\d+|.)")
+_IN_WORDS: Final = re.compile(r"[𝐴-𝑧ℎ]+|[^𝐴-𝑧ℎ]+")
 MARKED_ONE: Final = re.compile(r"[𝐴-𝑧ℎ](?:_?[A-Za-z0-9]{1,3})?'*")
 """The letter of an axis or a point in words, marked, with what belongs to it: 𝐺_1."""
 MARKED: Final = re.compile(f"(?:{MARKED_ONE.pattern})+")
@@ -75,6 +76,12 @@ def italic(name: str) -> str:
 def unmarked(text: str) -> str:
     """A symbol or a text as somebody types it."""
     return text.translate(_UPRIGHT)
+
+
+def in_words(text: str) -> Iterator[tuple[str, bool]]:
+    """Words in pieces as somebody types them, and whether each is italic, as marked letters are."""
+    for piece in _IN_WORDS.findall(text):
+        yield unmarked(piece), piece[0] in _MARKED
 
 
 def with_names(short: str, names: Collection[str]) -> str:

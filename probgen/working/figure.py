@@ -51,6 +51,13 @@ class DiagramShown(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class BodyNamed(Fact):
+    """Whose free-body diagram one of several is; bodies: as in `DiagramShown`."""
+
+    bodies: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ScaleNoted(Fact):
     """Which sizes of a figure are to scale; arrows: None where there are none to be compared.
 

@@ -5,6 +5,7 @@ import pytest
 from probgen.quantities.symbol import (
     MARKED,
     Symbol,
+    in_words,
     italic,
     read_symbol,
     runs,
@@ -96,3 +97,10 @@ WORDS = {
 @pytest.mark.parametrize(("words", "found"), WORDS.items(), ids=WORDS)
 def test_marked_letters_are_found_in_words(words: str, found: list[str]) -> None:
     assert MARKED.findall(words) == found
+
+
+def test_words_are_in_pieces_of_one_face() -> None:
+    assert list(in_words(f"leg {italic('BC')} below")) == [
+        ("leg ", False), ("BC", True), (" below", False)
+    ]  # fmt: skip
+    assert list(in_words("crate")) == [("crate", False)]

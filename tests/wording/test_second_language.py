@@ -262,12 +262,13 @@ def test_a_document_holds_no_words_but_its_language_s_and_its_author_s(
 def test_figures_say_and_show_what_the_language_has_for_it(name: str, method: str) -> None:
     made_up = copy(name, method, MADE_UP)
     (solution,) = key_of(made_up).solutions
+    nouns = {*made_up.problems[0].nouns.labels.bodies.values()}
     diagrams = [scene for name, scene in solution.pictures.items() if name != "situation"]
     for scene in (solution.figure, *diagrams):
         assert scene is not None
         (said,) = {*words(scene.words)} & {"SituationShown", "DiagramShown"}
         noted = {label.text for label in scene.labels if isinstance(label.text, str)}
-        assert noted <= {"ScaleNoted", "PairsNoted"}
+        assert noted <= {"ScaleNoted", "PairsNoted", "BodyNamed"} | nouns
         assert said == "SituationShown" or "ScaleNoted" in noted
 
 

@@ -17,6 +17,7 @@ from typing import Final, Literal
 from probgen.figures.paper.scene import Stated, Text
 from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.printing import marked, plain
+from probgen.quantities.symbol import in_words
 from probgen.quantities.symbol import runs as faces
 
 SIZE: Final = 9.0
@@ -59,7 +60,7 @@ def runs(text: Text) -> tuple[Run, ...]:
     if isinstance(text, Number):
         return (Run(plain(text), "roman"),)
     if isinstance(text, str):
-        return (Run(text, "roman"),)
+        return tuple(Run(part, "italic" if it else "roman") for part, it in in_words(text))
     if isinstance(text, Stated):
         return (*runs(text.symbol), Run(_EQUALS, "roman"), *runs(text.number))
     if not isinstance(text, Name):

@@ -11,7 +11,6 @@ from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import box_around
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.stage import Stage
-from probgen.quantities.symbol import unmarked
 
 _BELOW: Final = 12.0  # how far below a state's lowest place its name is first tried, pt
 _UNDER: Final = 2.0  # the same below all that is drawn, pt
@@ -32,7 +31,7 @@ def draw_captions(stage: Stage, field: Field) -> None:
     bottom = field.box.bottom
     extended = any(len(body.outline) > 1 for body in stage.system.bodies)
     for body, own in sides.items():
-        noun, tag = unmarked(measured.labels.bodies[body]), Tag(What.NOTE, body)
+        noun, tag = measured.labels.bodies[body], Tag(What.NOTE, body)
         others = [box for other, box in sides.items() if other != body]
         # Under a particle are its ground and what hangs from it.
         foot = complex(own.centre.real, own.bottom if extended else bottom)

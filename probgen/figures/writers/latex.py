@@ -30,6 +30,7 @@ from probgen.figures.paper.scene import (
 from probgen.figures.writers.colour import BLACK, Ink, ink_of, tint_of
 from probgen.quantities.expression import Expression
 from probgen.quantities.printing import latex, latex_in_line
+from probgen.quantities.symbol import in_words
 
 _MARGIN: Final = 1.0
 """Space left around the drawing, pt."""
@@ -191,8 +192,13 @@ def _curve(shape: Curve | Arc, shift: Spot) -> str:
 
 
 def _label(label: Label, shift: Spot) -> str:
-    text = label.text if isinstance(label.text, str) else f"${_formula(label.text)}$"
+    shown = label.text
+    text = _words(shown) if isinstance(shown, str) else f"${_formula(shown)}$"
     return rf"\put{_at(label.spot, shift)}{{{text}}}"
+
+
+def _words(text: str) -> str:
+    return "".join(f"${part}$" if italic else part for part, italic in in_words(text))
 
 
 def _formula(text: Expression | Stated) -> str:

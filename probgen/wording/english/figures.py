@@ -7,7 +7,7 @@ from typing import Final
 
 from probgen.statics.system import Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, capitalized, series, the_bodies
+from probgen.wording.english.grammar import at, capitalized, series, the_bodies, the_taken
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import toward
@@ -15,6 +15,7 @@ from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, listed
 from probgen.working.figure import (
     Acting,
+    BodyNamed,
     BodyShown,
     DiagramShown,
     ForceShown,
@@ -65,6 +66,12 @@ def diagram_shown(fact: DiagramShown, nouns: Nouns) -> Inlines:
 @say.register
 def force_shown(fact: ForceShown, nouns: Nouns) -> Inlines:
     return filled("{F}{at} {way}", F=fact.letter, at=at(fact.at), way=toward(fact.way, nouns))
+
+
+@say.register
+def body_named(fact: BodyNamed, nouns: Nouns) -> Inlines:
+    told = the_taken if nouns.labels.together else the_bodies
+    return (Text(told(fact.bodies, nouns)),)
 
 
 _SCALES: Final = {

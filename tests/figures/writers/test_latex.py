@@ -22,6 +22,7 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Arc,
     Arrow,
+    Box,
     Pen,
     Scene,
     Stated,
@@ -34,8 +35,10 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.scene import Path as Strokes
+from probgen.figures.paper.type_metrics import extent
 from probgen.figures.writers.latex import dashes, latex_picture
 from probgen.quantities.expression import Name, Number
+from probgen.quantities.symbol import italic
 from probgen.quantities.unit import METRE
 from tests.figures.conftest import Case
 from tests.figures.seen import tag
@@ -210,3 +213,11 @@ def test_every_label_has_its_own_size_and_ink() -> None:
         r"\fontsize{11}{13.2}", r"\fontsize{11}{13.2}", r"\fontsize{8}{9.6}",
     ]  # fmt: skip
     assert r"\color" not in latex_picture(composed(labels))
+
+
+def test_a_letter_among_words_is_italic_and_has_its_width() -> None:
+    leg = f"leg {italic('BC')}"
+    label = set_in(leg, Box(0.0, 0.0, 40.0, 7.0), tag("note:leg"), 8.0)
+    assert "{leg $BC$}" in latex_picture(composed([label]))
+    words, letters = extent("leg ", 8.0), extent("BC", 8.0)
+    assert extent(leg, 8.0).width > words.width + letters.width  # as italic capitals are broader

@@ -14,6 +14,7 @@ from probgen.working.direction import way_of
 from probgen.working.fact import Fact
 from probgen.working.figure import (
     Acting,
+    BodyNamed,
     BodyShown,
     DiagramShown,
     ForceShown,
@@ -44,6 +45,8 @@ SAID: list[tuple[Fact, str]] = [
      "The shelf is held by the pin at A. Your forearm is held by the cable at C."),
     (DiagramShown(("shelf",), (ForceShown(Name("T", "T"), "C", way_of(90.0)),)),
      "Free-body diagram of the shelf: T at C straight up."),
+    (BodyNamed(("shelf",)), "the shelf"),
+    (BodyNamed(("shelf", "arm")), "the shelf and your forearm"),
     (ScaleNoted(lengths=True, arrows=True), "arrows to scale"),
     (ScaleNoted(lengths=True, arrows=False), "arrows not to scale"),
     (ScaleNoted(lengths=False, arrows=True), "lengths not to scale"),
