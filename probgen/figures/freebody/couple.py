@@ -18,6 +18,7 @@ from probgen.statics.system import Body, Couple, Role
 
 _RADIUS: Final = 11.0  # of an arc, pt
 _CLEAR: Final = 26.0  # from what crosses its circle, which may be an arrow's head, degrees
+_APART: Final = 40.0  # the same where that leaves it room enough
 _WIDEST: Final = 230.0  # how far it turns at most, degrees
 _SHORTEST: Final = 84.0  # and at least, if it keeps clear of all strokes
 
@@ -56,7 +57,8 @@ def _free(field: Field, spot: Spot) -> tuple[float, float]:
         return 0.0, 0.0
     gaps = [(b - a, a) for a, b in pairwise([*met, met[0] + 360.0])]
     gap, begin = max(gaps)
-    return (begin + gap / 2) % 360.0, min(gap - 2 * _CLEAR, _WIDEST)
+    sweep = max(gap - 2 * _APART, min(gap - 2 * _CLEAR, _SHORTEST))
+    return (begin + gap / 2) % 360.0, min(sweep, _WIDEST)
 
 
 def _crossings(spot: Spot, start: Spot, end: Spot) -> Iterator[Spot]:

@@ -15,6 +15,7 @@ from typing import Final
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows
+from probgen.figures.freebody.caption import captioned
 from probgen.figures.freebody.corner import draw_axes, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.lengths import (
@@ -65,6 +66,7 @@ UPRIGHT: Final = 213.0
 """The most room a free-body diagram takes, pt: 85 mm x 60 mm, 75 mm where it stands upright."""
 
 _SHARES: Final = (1.0, 0.8, 0.64, 0.5)
+_SMALL: Final = 0.42  # of its room, that a body takes at least if shorter arrows leave it more
 _LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
 _UPRIGHT: Final = 1.5  # how much higher than broad a body is that may take more height
 _STANDING: Final = 0.75  # the same of several taken as one, which have more arms below them
@@ -134,7 +136,8 @@ def free_bodies(
                 distorted=bool(lengths),
             )
         )
-    return in_line(_best(shown), [_room(each) for each in shown])
+    scenes = in_line(_best(shown), [_room(each) for each in shown])
+    return captioned(scenes, [each.body for each in shown], labels, tell)
 
 
 def free_body(
@@ -167,9 +170,9 @@ def _best(shown: Sequence[Shown]) -> tuple[Scene, ...]:
     tries: list[tuple[Scene, ...]] = []
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
         tries.append(tuple(map(_drawn, shown, in_proportion(shown, share))))
-        if not any(map(_is_bad, tries[-1], rooms)):
+        if not any(map(_is_bad, shown, tries[-1])):
             return tries[-1]
-    together = min(tries, key=lambda scenes: sum(map(_is_bad, scenes, rooms)))
+    together = min(tries, key=lambda scenes: sum(map(_is_bad, shown, scenes)))
     each_alone = zip(together, *tries, strict=True)
     return tuple(
         min(scenes, key=lambda scene: (not fits(scene, room), scene.strained))
@@ -177,9 +180,14 @@ def _best(shown: Sequence[Shown]) -> tuple[Scene, ...]:
     )
 
 
-def _is_bad(scene: Scene, room: complex) -> bool:
-    """Whether a diagram is too large, or lacks a good place for something."""
-    return not fits(scene, room) or scene.strained > 0
+def _is_bad(shown: Shown, scene: Scene) -> bool:
+    """Whether a diagram is too large, lacks a good place for something, or has hardly any room for
+    the body among its arrows.
+    """
+    core, room = _core(shown), _room(shown)
+    drawn = scene.scale * max(core.real / room.real, core.imag / room.imag)
+    small = drawn < _SMALL and not shown.faced and max(core.real, core.imag) > POINTLIKE
+    return not fits(scene, room) or scene.strained > 0 or small
 
 
 def _drawn(shown: Shown, sized: Sized) -> Scene:

@@ -19,11 +19,12 @@ from probgen.working.fact import Tell
 from probgen.working.figure import ScaleNoted
 
 _SMALL: Final = 8.2  # size of the note, pt
+_CLEAR: Final = 3.5  # what is free about the note beyond what is about any label, pt
 _NEAR: Final = 1e-6  # of the size of a body: no distance
 
 
 def note_distorted(field: Field, tell: Tell) -> None:
-    """Say that a drawing's proportions are not true: where it leaves room low down, or below it."""
+    """Say that a drawing's proportions are not true: beside all that is drawn, or below it."""
     note = tell(ScaleNoted(lengths=False))
     box, room = field.box, extent(note, _SMALL)
     width, height = room.width, room.height + room.depth
@@ -34,8 +35,11 @@ def note_distorted(field: Field, tell: Tell) -> None:
         for left in (box.left + part * (box.width - width),)
         if box.width > width and box.height > height
     )
+    roomy = (
+        each for each in inside if field.is_free(each.grown(_CLEAR)) and not field.on_opaque(each)
+    )
     below = around(note, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
-    field.place(note, chain(inside, below), Tag(What.NOTE, "scale"), _SMALL)
+    field.place(note, chain(roomy, below), Tag(What.NOTE, "scale"), _SMALL)
 
 
 class Amiss(Enum):

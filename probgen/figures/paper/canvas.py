@@ -158,6 +158,30 @@ class Field:
             if solid:
                 self.segments += pieces
 
+    def without(self, *shapes: Label | Path) -> Field:
+        """The same paper, on which labels and straight lines are not drawn yet."""
+        other = self.trial()
+        for shape in shapes:
+            other._rub_out(shape)
+        return other
+
+    def _rub_out(self, shape: Label | Path) -> None:
+        self.shapes.remove(shape)
+        left, bottom, right, top = bounds([shape])
+        for drawn, edges_of in ((self._across, (left, right)), (self._upward, (bottom, top))):
+            for edge in edges_of:
+                drawn.remove(edge)
+        if isinstance(shape, Label):
+            self.boxes.remove(shape.box)
+            self._wide.remove(shape.box.grown(GAP))
+            return
+        rest = [each for each in self._strokes[shape.tag.what] if each[0] is not shape]
+        self._strokes[shape.tag.what] = rest
+        for piece in segments(shape):
+            self.segments.remove(piece)
+        self._squares.clear()
+        self._sorted = 0
+
     def watch(self, shape: Stroke) -> None:
         """Keep labels off a shape that is not drawn."""
         pieces = segments(shape)
@@ -180,6 +204,11 @@ class Field:
             if low_x < right and left < high_x and low_y < top and bottom < high_y:
                 return False
         return True
+
+    def on_opaque(self, box: Box) -> bool:
+        """Whether the middle of a label lies on what hides lines."""
+        middle = box.centre.imag * 1j
+        return any(behind(self.opaque, box.left + middle, box.right + middle))
 
     def touched(self, box: tuple[float, float, float, float]) -> bool:
         """Whether a piece drawn passes through a box."""

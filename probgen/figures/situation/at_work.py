@@ -20,6 +20,7 @@ from probgen.statics.system import Element, Kind
 
 _BOOT: Final = 0.32  # length of a boot, m
 _THROUGH: Final = {Source.PEDAL: 3.0, Source.VALVE: works.SPINDLE}  # what is between, pt
+_STRIDE: Final = 0.2  # of a worker's height, that the ground reaches beyond both sides of them
 _LEAST: Final = 0.3  # sine of a bar's slope at least, for where a boot meets it
 
 
@@ -68,14 +69,21 @@ def reach_of(stage: Stage, element: Element) -> float:
 
 def underfoot(stage: Stage) -> list[Surface]:
     """The ground under those who hold something up."""
-    feet = {Source.LIFTER: _feet, Source.BEARER: _below_shoulder}
-    stood = [
-        feet[told](stage, element)
-        for element in stage.system.elements
-        if (told := stage.depicts.forces.get(element.id)) in feet
-        and stage.measured.direction_of(element) is not None
-    ]
-    return [Surface(each, 90.0, FACE, FACE) for each in stood]
+    found = []
+    for element in stage.system.elements:
+        if stage.measured.direction_of(element) is None:
+            continue
+        match stage.depicts.forces.get(element.id):
+            case Source.LIFTER:
+                feet = _feet(stage, element)
+                height = (stage.spot(element.at) - feet).imag / person.LIFTED
+            case Source.BEARER:
+                feet, height = _below_shoulder(stage, element), _stature(stage)
+            case _:
+                continue
+        run = max(FACE, _STRIDE * height)
+        found.append(Surface(feet, 90.0, run, run))
+    return found
 
 
 def _stature(stage: Stage) -> float:

@@ -60,9 +60,11 @@ from probgen.figures.situation.line import lines_of
 from probgen.figures.situation.linked import upward
 from probgen.figures.situation.north import draw_north
 from probgen.figures.situation.points import draw_letters
+from probgen.figures.situation.pull import told_pulls
 from probgen.figures.situation.pulley import schematic
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.section import section_marks
+from probgen.figures.situation.settling import noted, settled
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.spread import draw_spreads
@@ -70,9 +72,7 @@ from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_inclines, draw_supports
 from probgen.figures.situation.water import beds_under, walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles
-from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
-from probgen.quantities.unit import STIFFNESS
-from probgen.statics.definition import names_behind
+from probgen.quantities.expression import Name, Number, Value, negative
 from probgen.statics.system import Element, Kind, System
 from probgen.working.fact import Tell
 
@@ -143,7 +143,9 @@ def _fitted(shown: Shown, room: complex) -> Scene:
         other = _scaled(replace(shown, terse=True), room)
         if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
             begin = partial(_Situation, shown)
-            return nearly(begin, other.scale, room if fits(other, room) else room + LEEWAY) or other
+            rooms = (room, room + LEEWAY) if fits(other, room) else (room + LEEWAY,)
+            told = (nearly(begin, other.scale, each) for each in rooms)
+            return next((each for each in told if each), other)
     return scene
 
 
@@ -225,22 +227,42 @@ class _Situation:
         """All labels, angles and lengths added: the lengths before the labels of what is loaded
         where they find no place after them, or fewer of their extension lines are then spoilt.
         """
-        self._pulls()
+        told = self.shown.givens.keys() | self.shown.named
+        self.notes += told_pulls(self.stage, self.lines, told)
         self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
-        before = self.field.trial()
+        before = self.field
+        self.field = before.trial()
         self._set_notes()
-        scene, first = self._lettered(placed=self._lengths()), self.field
+        placed = self._lengths()
+        first = self.field
+        scene = self._lettered(placed)
         if not (scene.strained or first.spoilt):
-            return scene
-        self.field, self.lengths_first = before, True
+            return self._settled(scene, first, before)
+        self.field, self.lengths_first = before.trial(), True
         placed = self._lengths()
         spared = first.walled - self.field.walled
         if scene.strained or (placed and self.field.spoilt < first.spoilt):
             self._set_notes()
+            second = self.field
             other = self._lettered(placed)
-            return other if scene.strained or as_near(other, scene, spared) else scene
-        return scene
+            if scene.strained or as_near(other, scene, spared):
+                return self._settled(other, second, before)
+        return self._settled(scene, first, before)
+
+    def _settled(self, scene: Scene, field: Field, before: Field) -> Scene:
+        """The drawing with the labels of what is loaded at the best places there are beside its
+        lengths; field: the paper without letters; before: and without labels and lengths.
+        """
+        self.field = settled(field, self.notes, self.things)
+        if self.field is field:
+            return scene
+        if field.torn:  # by a label that may have moved
+            settled_field, self.field = self.field, noted(before, self.field, self.notes)
+            if not self._lengths() or self.field.spoilt > field.spoilt:
+                self.field = settled_field
+        other = self._lettered(placed=not scene.strained)
+        return other if as_near(other, scene) else scene
 
     def _set_notes(self) -> None:
         """The labels of what is loaded, which leave free if they can where extension lines run."""
@@ -249,7 +271,8 @@ class _Situation:
         set_notes(self.field, self.notes, self.things, due)
 
     def _lettered(self, placed: bool) -> Scene:
-        """All else added; placed: whether each length found a place of its own."""
+        """All else added, on paper of its own; placed: whether each length found a place."""
+        self.field = self.field.trial()
         marked = [point for _, point in self.shown.sections]
         draw_letters(self.stage, self.field, self.shown.named, marked)
         draw_captions(self.stage, self.field)
@@ -289,32 +312,6 @@ class _Situation:
         # Beyond an arrow that points up or down an extension line may run on.
         anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
         return Note(self.stage.text(force.magnitude), anchors, Tag(What.LABEL, element.id))
-
-    def _pulls(self) -> None:
-        """The sizes of the lines that pull or push with a given force, each once, and the letters
-        of those that the statement calls by one.
-        """
-        told: set[str] = set()
-        for each in self.lines:
-            if not each.ends:
-                continue
-            start, end = each.ends
-            magnitude = self.system.force(self.system.element(each.element).forces[0]).magnitude
-            magnitude = self._stiffness(magnitude) or magnitude
-            if not isinstance(magnitude, Name) or magnitude.id in told:
-                continue
-            if magnitude.id in self.shown.givens or magnitude.id in self.shown.named:
-                told.add(magnitude.id)
-                near, way = start + (end - start) * 0.7, bearing(end - start)
-                anchors = ((near, way - 90.0), (near, way + 90.0), (end, way))
-                text = self.stage.text(magnitude)
-                self.notes.append(Note(text, anchors, Tag(What.LABEL, magnitude.id)))
-
-    def _stiffness(self, magnitude: Expression) -> Name | None:
-        """The stiffness a spring's force is computed with, where it is data."""
-        held = names_behind(names_in(magnitude), self.system.definitions)
-        names = [self.system.variables[id] for id in sorted(held)]
-        return next((v.as_name for v in names if v.dimension == STIFFNESS), None)
 
     # Data
 

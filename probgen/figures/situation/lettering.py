@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
-from itertools import chain
+from itertools import chain, islice
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
@@ -28,7 +28,7 @@ from probgen.figures.situation.carried import Note
 from probgen.quantities.expression import Name
 
 _NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
-_BY: Final = 23.0  # how far from it where no extension line is expected, pt
+BY: Final = 23.0  # how far from it where no extension line is expected, pt
 _FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer, pt
 _LONG: Final = 110.0  # how far from it at most with a line to it, pt
 _OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
@@ -38,9 +38,11 @@ _POINT: Final = 1.2  # radius of the dot at a point where nothing else is, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
 _SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
 _OTHERS: Final = ((What.LOAD, 1), (What.BODY, 2), (What.MUSCLE, 1))  # and edges a line may not meet
-_THIN: Final = (What.REFERENCE, What.ARM, What.DIMENSION, What.CABLE, What.ROPE, What.FORCE)
+THIN: Final = (What.REFERENCE, What.ARM, What.DIMENSION, What.CABLE, What.ROPE, What.FORCE)
 """What hides a point from its letter."""
 
+_BESIDE: Final = 6.0  # how far a letter beside its point's support is from that, pt
+_BROAD: Final = 60.0  # width of what is no single point's support, pt
 _AT: Final = 1.5  # so near a point a stroke is at it and hides nothing, pt
 _VIEW: Final = 12.0  # how far from its point a letter is tried where nothing is between, pt
 _MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
@@ -61,9 +63,9 @@ def set_notes(
             continue
         others = [thing for thing in things if thing != note.thing]
         by, far, across = (
-            around(note.text, note.anchors, farthest=away) for away in (_BY, _FAR, _FAR)
+            around(note.text, note.anchors, farthest=away) for away in (BY, _FAR, _FAR)
         )
-        own_first = partial(_nearer, field, note.thing, others)
+        own_first = partial(nearer, field, note.thing, others)
         beside = _past_others(field, note.thing, own_first(chain(_clear(strips, by), far)))
         own = _led(field, note.thing, chain(own_first(near), beside))
         led, again = (
@@ -73,9 +75,7 @@ def set_notes(
         clear = _past_others(field, note.thing, led)
         past = _led(field, note.thing, own_first(across))
         label = field.place(note.text, chain(own, clear, past, again, anywhere), note.tag)
-        away = label.box.gap(note.thing)
-        if away > _OFF or any(label.box.gap(other) <= away for other in others):
-            _lead(field, label, note.thing)
+        lead_if_far(field, label, note.thing, others)
 
 
 def _set_by_arrow(field: Field, note: Note, boxes: Iterable[Box]) -> None:
@@ -88,9 +88,9 @@ def _set_by_arrow(field: Field, note: Note, boxes: Iterable[Box]) -> None:
     first = next(box for box in boxes if field.is_free(box))
     astray = own and any(first.gap(other) <= first.gap(own[0]) for other in others)
     far = around(note.text, note.anchors, farthest=_FAR) if astray else ()
-    nearer = _nearer(field, own[0], others, far) if astray else ()
-    label = field.place(note.text, chain(nearer, (first,)), note.tag)
-    if astray and label.box.gap(own[0]) > _BY:
+    own_first = nearer(field, own[0], others, far) if astray else ()
+    label = field.place(note.text, chain(own_first, (first,)), note.tag)
+    if astray and label.box.gap(own[0]) > BY:
         _lead(field, label, own[0])
 
 
@@ -126,25 +126,52 @@ def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[s
         # Within a stout body there is room beside the point itself.
         within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
         astray = _ASTRAY if half > _STOUT else half + _ASTRAY
-        nearer = _nearer(field, own, others, chain(within, first, seen, near, further))
-        nearest = _led(field, own, nearer, astray)
+        close = nearer(field, own, others, chain(within, first, seen, near))
+        held = _supports_at(field, spot)
+        again = around(name, below, half, farthest=_VIEW)
+        by_it = list(islice(_beside(field, held, others, _in_view(field, spot, again)), 1))
+        far = nearer(field, own, others, further)
+        nearest = _led(field, own, chain(close, by_it, far), astray)
         led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
-        clear = (box for box in led if not _over_any(_line(box, own), dots))
+        clear = (box for box in led if not _over_any(line_to(box, own), dots))
         boxes = chain(nearest, clear, around(name, (*above, *below), half))
         label = field.place(name, boxes, Tag(What.LETTER, point))
-        away = label.box.gap(own)
+        away = 0.0 if label.box in by_it else label.box.gap(own)
         if away > astray or (away > _ASTRAY and any(label.box.gap(dot) <= away for dot in dots)):
             _lead(field, label, own)
 
 
+def _supports_at(field: Field, spot: Spot) -> list[Box]:
+    """The rectangles around the supports at a point."""
+    found = (bounds(drawn) for drawn in _by_tag(field, What.SUPPORT).values())
+    return [box for box in found if box.away(spot) < _POINT + _AT and box.width < _BROAD]
+
+
+def _beside(
+    field: Field, held: Sequence[Box], others: Sequence[Box], boxes: Iterable[Box]
+) -> Iterator[Box]:
+    """The boxes close beside a point's support, and nearer to that than to all other points."""
+    for box in boxes:
+        away = min((box.gap(each) for each in held), default=_BESIDE)
+        if away < _BESIDE and all(box.gap(other) > away + _MARGIN for other in others):
+            yield box
+
+
+def lead_if_far(field: Field, label: Label, thing: Box, others: Sequence[Box]) -> None:
+    """A thin line from a label to its thing where it is far from that, or as near to another."""
+    away = label.box.gap(thing)
+    if away > _OFF or any(label.box.gap(other) <= away for other in others):
+        _lead(field, label, thing)
+
+
 def _lead(field: Field, label: Label, thing: Box) -> None:
     """A thin line from a label to its thing, unless it would run through another label."""
-    start, end = _line(label.box, thing)
+    start, end = line_to(label.box, thing)
     if abs(end - start) > _SHORTEST and not field.hits_label(start, end):
         field.add(line(start, end, FINE, Tag(What.LEADER, label.tag)))
 
 
-def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
+def line_to(box: Box, thing: Box) -> tuple[Spot, Spot]:
     """Where a line from a label's box to its thing begins and ends."""
     end = thing.nearest(box.centre)
     return box.grown(_CLEAR).nearest(end), end
@@ -153,14 +180,14 @@ def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
 def _led(field: Field, thing: Box, boxes: Iterable[Box], off: float = _OFF) -> Iterator[Box]:
     """The boxes beside a thing, and those further off from which a line to it can be drawn."""
     for box in boxes:
-        if box.gap(thing) <= off or not field.hits_label(*_line(box, thing)):
+        if box.gap(thing) <= off or not field.hits_label(*line_to(box, thing)):
             yield box
 
 
 def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
     """The free boxes from which a line to the thing runs through no label."""
     for box in boxes:
-        if field.is_free(box) and not field.hits_label(*_line(box, thing)):
+        if field.is_free(box) and not field.hits_label(*line_to(box, thing)):
             yield box
 
 
@@ -180,7 +207,7 @@ def _past_others(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box
     not from one side of a body to the other.
     """
     for box in boxes:
-        ends = _line(box, thing)
+        ends = line_to(box, thing)
         hit = (field.hits(*ends, what, thing, least) for what, least in _OTHERS)
         if not any(hit):
             yield box
@@ -193,11 +220,16 @@ def _dot(spot: Spot) -> Box:
 
 def _centres(field: Field) -> list[Box]:
     """The rectangles around the symbols of centres of mass, less the margin others are due."""
-    marks: dict[Tag, list[Shape]] = {}
+    return [bounds(mark).grown(-_MARGIN) for mark in _by_tag(field, What.CENTRE).values()]
+
+
+def _by_tag(field: Field, what: What) -> dict[Tag, list[Shape]]:
+    """The shapes of a kind, those of one thing together."""
+    found: dict[Tag, list[Shape]] = {}
     for shape in field.shapes:
-        if shape.tag.what is What.CENTRE:
-            marks.setdefault(shape.tag, []).append(shape)
-    return [bounds(mark).grown(-_MARGIN) for mark in marks.values()]
+        if shape.tag.what is what:
+            found.setdefault(shape.tag, []).append(shape)
+    return found
 
 
 def _in_view(field: Field, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
@@ -208,11 +240,11 @@ def _in_view(field: Field, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
             continue
         way = box.centre - spot
         start, end = spot + _AT * way / abs(way), box.nearest(spot)
-        if not any(field.hits(start, end, what, _dot(spot)) for what in _THIN):
+        if not any(field.hits(start, end, what, _dot(spot)) for what in THIN):
             yield box
 
 
-def _nearer(field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:
+def nearer(field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:
     """The free boxes that are nearer to a thing than to all others."""
     for box in boxes:
         if field.is_free(box):  # few are

@@ -100,3 +100,14 @@ def test_a_couple_s_arc_is_of_its_usual_length_where_no_side_is_free() -> None:
     ways = (1, 1j, -1, -1j)
     arc, _ = arc_among(*((0j, 40.0 * way) for way in ways))
     assert (arc.start, arc.sweep) == (-40.0, 230.0)
+
+
+def test_an_arc_keeps_off_the_head_of_an_arrow_at_its_point() -> None:
+    """By forty degrees, where half of its circle is free."""
+    template, values, _ = read(BEAM)
+    measured, field = surveyed(template, values), Field()
+    spot = measured.places["A"] * 40.0
+    field.add(line(spot - 15.0, spot + 15.0, HEAVY), line(spot, spot + 15j, HEAVY))
+    draw_couples(field, measured, measured.system.body("shelf"), 40.0)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    assert abs(arc.sweep) == pytest.approx(100.0)

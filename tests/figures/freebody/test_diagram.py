@@ -16,14 +16,15 @@ from probgen.figures.paper.scene import (
     Scene,
     apart,
     bearing,
+    bounds,
     heading,
     segments,
 )
 from probgen.problem.problem import work
-from probgen.problem.problem_figures import free_body_scene
+from probgen.problem.problem_figures import free_body_scene, free_body_scenes
 from probgen.problem.single import draw_single
 from tests.figures.conftest import CASES, SEEDS, Case
-from tests.figures.readings import TEMPLATES, prepared
+from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import tagged, touching
 from tests.figures.sketches import STACK, alone, loaded, read
 
@@ -261,3 +262,12 @@ def test_letters_of_the_diagram_are_those_of_all_forces_and_of_its_ends() -> Non
     (shelf,) = template.system.bodies
     wanted = {force.point for force in template.system.forces} | {*shelf.outline}
     assert {shape.tag.of for shape in tagged(scene, "letter")} == wanted
+
+
+@pytest.mark.parametrize("name", ["sign-l-plate", "ferry-board-hole"])
+def test_a_body_is_not_drawn_tiny_among_long_arrows(name: str) -> None:
+    problem = prepared(next(path for path in TEMPLATES if path.stem == name))
+    for own in solved(problem, 3):
+        (scene,) = free_body_scenes(problem, own).values()
+        box = bounds(tagged(scene, "body"))
+        assert max(box.width / WIDTH, box.height / UPRIGHT) > 0.4

@@ -8,7 +8,17 @@ from probgen.bank.depiction import Depictions
 from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances, note_distorted
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import FINE, Arrow, Label, Scene, bearing, circle
+from probgen.figures.paper.scene import (
+    FINE,
+    Arrow,
+    Label,
+    Scene,
+    Tone,
+    bearing,
+    circle,
+    line,
+    polygon,
+)
 from tests.figures.conftest import Case
 from tests.figures.seen import tag, tagged, touching
 
@@ -99,3 +109,28 @@ def test_the_note_stands_within_the_figure_where_there_is_room(
     (note,) = (shape for shape in field.shapes if isinstance(shape, Label))
     within = note.box.left > frame.left and note.box.right < frame.right
     assert (within and note.box.bottom > frame.bottom) == inside
+
+
+def noted(field: Field) -> Label:
+    note_distorted(field, lambda fact: "not to scale")
+    label = field.shapes[-1]
+    assert isinstance(label, Label)
+    return label
+
+
+def test_the_note_keeps_well_off_lines_and_labels() -> None:
+    """Though it would have room between them."""
+    field = Field()
+    field.add(line(0j, 200j, FINE), line(0j, 200 + 0j, FINE), line(200 + 0j, 200 + 200j, FINE))
+    width = noted(field.trial()).box.width
+    narrow = Field()
+    narrow.add(line(0j, width + 6.0 + 0j, FINE), line(60j, width + 6.0 + 60j, FINE))
+    narrow.add(*(line(x + 0j, x + 60j, FINE) for x in (0.0, width + 6.0)))
+    assert noted(narrow).box.top < 0.0
+
+
+def test_the_note_does_not_stand_in_a_body() -> None:
+    field = Field()
+    corners = (0j, 300 + 0j, 300 + 200j, 200j)
+    field.add(polygon(corners, FINE, tone=Tone.BODY))
+    assert noted(field).box.top < 0.0

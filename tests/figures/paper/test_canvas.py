@@ -10,7 +10,19 @@ from hypothesis import strategies as st
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around, centred, set_in
-from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Box, Path, bounds, circle, heading, line
+from probgen.figures.paper.scene import (
+    FINE,
+    HEAVY,
+    Arrow,
+    Box,
+    Path,
+    Tone,
+    bounds,
+    circle,
+    heading,
+    line,
+    polygon,
+)
 from probgen.figures.paper.segment import crosses, meets
 from probgen.figures.paper.tag import What
 from probgen.quantities.expression import Name
@@ -135,3 +147,24 @@ def test_strokes_and_labels_drawn_on_a_trial_leave_the_paper_as_it_is() -> None:
     assert not trial.is_free(room)
     assert field.crossings(5 + 45j, 15 + 45j) == 0
     assert not field.hits_label(40 + 35j, 40 + 45j)
+
+
+def test_what_is_rubbed_out_is_free_again_on_the_other_paper() -> None:
+    field = Field()
+    label, lead = set_in(TEXT, centred(TEXT, 40 + 40j), tag("note:x")), line(0j, 90j, FINE)
+    field.add(line(-9 + 0j, 9 + 0j, FINE), label, lead)
+    other = field.without(label, lead)
+    assert [field.is_free(centred(TEXT, at)) for at in (40 + 40j, 60j)] == [False, False]
+    assert [other.is_free(centred(TEXT, at)) for at in (40 + 40j, 60j, 0j)] == [True, True, False]
+    assert not other.hits_label(0j, 60 + 60j)
+    assert not other.hits(-5 + 50j, 5 + 50j, lead.tag.what, label.box)
+    assert other.box == bounds(other.shapes)
+    assert field.box == bounds(field.shapes)
+
+
+def test_a_label_lies_on_a_body_it_is_within() -> None:
+    field = Field()
+    corners = (-30 - 30j, 30 - 30j, 30 + 30j, -30 + 30j)
+    field.add(polygon(corners, FINE, tone=Tone.BODY))
+    assert field.on_opaque(centred(TEXT, 0j))
+    assert not field.on_opaque(centred(TEXT, 60 + 0j))

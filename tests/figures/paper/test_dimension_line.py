@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from itertools import pairwise
 
 import pytest
 
@@ -75,6 +76,19 @@ def test_longer_one_lies_further_out() -> None:
         for id in "ab"
     )
     assert far < near < 0
+
+
+def test_lines_one_over_the_other_lie_at_equal_distances() -> None:
+    """Whether their numbers would be one over the other or not."""
+    field = Field()
+    field.add(*(line(-20 + 1j * y, 190 + 1j * y, FINE) for y in range(6, 170, 8)))
+    for i, end in enumerate((90.0, 160.0, 170.0, 230.0)):
+        draw_length(field, 0j, end + 0j, TEXT, f"{i}")
+    levels = sorted({arrow.head.imag for arrow in arrows(field)})
+    steps = {round(high - low, 6) for low, high in pairwise(levels)}
+    assert len(levels) == 4
+    assert len(steps) == 1
+    assert steps <= {13.5}
 
 
 def test_extension_line_begins_where_the_face_ends_that_serves_for_it() -> None:

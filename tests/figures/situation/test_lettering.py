@@ -178,3 +178,19 @@ def test_a_letter_beyond_another_point_has_a_line_that_keeps_off_that_point() ->
     ((start, end),) = leader.lines
     assert abs(end) < 1e-6
     assert abs(((spots["M"] - start) / (end - start)).imag) * abs(end - start) > 1.5
+
+
+def test_a_letter_may_stand_beside_its_point_s_support() -> None:
+    """Though another point is nearer than its own."""
+    wedge = Path((((0j), (-13 - 22j), (13 - 22j)),), MEDIUM, tag("support:A"), closed=True)
+    field = Field()
+    field.add(wedge, line(-80 + 2j, 80 + 2j, MEDIUM), line(-80 - 2j, 80 - 2j, MEDIUM))
+    field.add(*(line(complex(-80, y), complex(80, y), MEDIUM) for y in range(8, 80, 4)))
+    field.add(*(line(x - 8j, x - 40j, MEDIUM) for x in (9, 16, 23)))
+    points = {"A": Lettered("A", 0j, 2.2), "E": Lettered("E", -28 + 0j, 2.2)}
+    set_letters(field, points, ())
+    label = next(each for each in field.shapes if str(each.tag) == "letter:A")
+    assert isinstance(label, Label)
+    assert -24.0 < label.box.left < label.box.right < 0.0
+    assert -22.0 < label.box.bottom < label.box.top < 0.0
+    assert not [each for each in field.shapes if str(each.tag) == "leader:letter:A"]
