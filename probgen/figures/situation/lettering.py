@@ -31,7 +31,7 @@ _NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
 BY: Final = 23.0  # how far from it where no extension line is expected, pt
 _FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer, pt
 _LONG: Final = 110.0  # how far from it at most with a line to it, pt
-_OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
+OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
 _ASTRAY: Final = 12.0  # from a body to the letter of a point that needs one, pt
 _STOUT: Final = 9.0  # half the thickness of a body with room for letters within, pt
 _POINT: Final = 1.2  # radius of the dot at a point where nothing else is, pt
@@ -67,13 +67,13 @@ def set_notes(
         )
         own_first = partial(nearer, field, note.thing, others)
         beside = _past_others(field, note.thing, own_first(chain(_clear(strips, by), far)))
-        own = _led(field, note.thing, chain(own_first(near), beside))
+        own = leadable(field, note.thing, chain(own_first(near), beside))
         led, again = (
             _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
             for _ in range(2)
         )
         clear = _past_others(field, note.thing, led)
-        past = _led(field, note.thing, own_first(across))
+        past = leadable(field, note.thing, own_first(across))
         label = field.place(note.text, chain(own, clear, past, again, anywhere), note.tag)
         lead_if_far(field, label, note.thing, others)
 
@@ -131,7 +131,7 @@ def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[s
         again = around(name, below, half, farthest=_VIEW)
         by_it = list(islice(_beside(field, held, others, _in_view(field, spot, again)), 1))
         far = nearer(field, own, others, further)
-        nearest = _led(field, own, chain(close, by_it, far), astray)
+        nearest = leadable(field, own, chain(close, by_it, far), astray)
         led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
         clear = (box for box in led if not _over_any(line_to(box, own), dots))
         boxes = chain(nearest, clear, around(name, (*above, *below), half))
@@ -160,7 +160,7 @@ def _beside(
 def lead_if_far(field: Field, label: Label, thing: Box, others: Sequence[Box]) -> None:
     """A thin line from a label to its thing where it is far from that, or as near to another."""
     away = label.box.gap(thing)
-    if away > _OFF or any(label.box.gap(other) <= away for other in others):
+    if away > OFF or any(label.box.gap(other) <= away for other in others):
         _lead(field, label, thing)
 
 
@@ -177,7 +177,7 @@ def line_to(box: Box, thing: Box) -> tuple[Spot, Spot]:
     return box.grown(_CLEAR).nearest(end), end
 
 
-def _led(field: Field, thing: Box, boxes: Iterable[Box], off: float = _OFF) -> Iterator[Box]:
+def leadable(field: Field, thing: Box, boxes: Iterable[Box], off: float = OFF) -> Iterator[Box]:
     """The boxes beside a thing, and those further off from which a line to it can be drawn."""
     for box in boxes:
         if box.gap(thing) <= off or not field.hits_label(*line_to(box, thing)):

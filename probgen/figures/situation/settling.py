@@ -12,7 +12,15 @@ from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box, Label, Path
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.carried import Note
-from probgen.figures.situation.lettering import BY, THIN, lead_if_far, line_to, nearer
+from probgen.figures.situation.lettering import (
+    BY,
+    OFF,
+    THIN,
+    lead_if_far,
+    leadable,
+    line_to,
+    nearer,
+)
 
 _NEAR: Final = 6.0  # so near its thing a label stays where it is, pt
 _WORTH: Final = 2.5  # by how much nearer it has to come, pt
@@ -47,14 +55,15 @@ def _settled(field: Field, note: Note, thing: Box, things: Sequence[Box]) -> Fie
     named = [s for s in field.shapes if isinstance(s, Label) and s.tag == note.tag]
     label = min(named, key=lambda each: each.box.gap(thing))  # the same mass may be told twice
     leaders = [*_leaders(field, label)]
-    now = _off(field, label.box, thing) + _LED * len(leaders)
+    now = _off(field, label.box, thing) + (_LED if leaders else 0.0)
     if now < _NEAR:
         return field
     others = [other for other in things if other != thing]
     other = field.without(label, *leaders)
     best, least, inside = None, now - _WORTH, field.on_opaque(label.box)
-    for box in nearer(other, thing, others, around(note.text, note.anchors, farthest=BY)):
-        off = _off(other, box, thing)
+    near = nearer(other, thing, others, around(note.text, note.anchors, farthest=BY))
+    for box in leadable(other, thing, near):
+        off = _off(other, box, thing) + (_LED if box.gap(thing) > OFF else 0.0)
         if off < least and (inside or not other.on_opaque(box)):
             best, least = box, off
     if best is None:

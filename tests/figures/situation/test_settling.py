@@ -57,6 +57,15 @@ def test_a_label_stays_where_no_better_place_is_free() -> None:
     assert settled(field, [note()], [OWN]) is field
 
 
+def test_a_label_does_not_come_where_another_label_parts_it_from_its_thing() -> None:
+    """Too far for no line to it, and with no way for one."""
+    field, _ = labelled(60 + 40j, led=True)
+    field.add(*(line(complex(-60, y), complex(60, y), LIGHT) for y in range(-8, 36, 4)))
+    wide = Box(-60.0, -16.0, 60.0, -11.0)
+    field.add(Label(-60 - 16j, Name("w", "w"), 9.0, wide, tag("label:w")))
+    assert settled(field, [note((-3j, 270.0))], [OWN]) is field
+
+
 def test_a_label_comes_not_where_it_is_nearer_to_another_thing() -> None:
     field, _ = labelled(60 + 40j)
     field.add(*(line(x - 8j, x + 5j, LIGHT) for x in (-5.5, 5.5)))  # so that it would go above
