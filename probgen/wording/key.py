@@ -45,12 +45,13 @@ from probgen.wording.limit import (
     others_kept,
     said_of_result,
     supposing_passage,
+    with_known,
 )
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, one_paragraph, sentences
 from probgen.wording.resultant import resultant_passages
-from probgen.wording.steady import may_move
+from probgen.wording.steady import how_still
 from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import turning_passage
@@ -170,12 +171,15 @@ def _told_to(
         strict=True,
     )
     yield from _forces_of(owns, _bodies(beside[0]) - _bodies(steps[0]))
+    found = frozenset[str]()
     for (branch, own), these in zip(reached, steps, strict=True):
         compared = [step for step in these if step not in branch.afterwards]
         at_once = is_met_by(branch.limit, compared[0])
         met = tuple(working(own, compared.pop(0))) if at_once else ()
         yield supposing_passage(digits.case.system, branch.limit, met, first=len(reached) > 1)
-        yield from _steps(own, late=_pieces(own.case.plan), steps=compared)
+        known = found & digits.case.plan.found_anyway(branch)
+        yield from with_known(_steps(own, late=_pieces(own.case.plan), steps=compared), known)
+        found |= {step.unknown for step in these}
     if len(reached) > 1:
         yield comparison_passage(digits, find, owns)
     first = reached_first(digits.case, find)
@@ -334,7 +338,7 @@ def _single(digits: Digits, step: Step) -> Iterator[Passage]:
 
 def _torque_passage(digits: Digits, step: Step, before: Passage) -> Passage:
     turning, equation = digits.convention.turning, step.equation
-    zero = TorquesZero(equation.bodies, equation.about, turning, may_move(digits, equation.bodies))
+    zero = TorquesZero(equation.bodies, equation.about, turning, how_still(digits, equation.bodies))
     opening = sentences(zero, *go_on(digits, [step], before.said))
     return Passage(TorqueHeading(turning), (opening, *_worked(digits, step)))
 
@@ -370,7 +374,7 @@ def _forces_zero(digits: Digits, steps: Sequence[Step], earlier: Sequence[Step])
     axes = tuple(dict.fromkeys(step.equation.about for step in steps)) if level else ()
     before = any(bodies == each.bodies for step in earlier for each in step.equations)
     particle = any(system.body(body).particle for body in bodies)
-    return ForcesZero(bodies, axes, before, particle, may_move(digits, bodies))
+    return ForcesZero(bodies, axes, before, particle, how_still(digits, bodies))
 
 
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:

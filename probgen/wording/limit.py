@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence, Set
 from dataclasses import replace
 from typing import Final
 
@@ -29,8 +29,9 @@ from probgen.wording.facts.ending import (
     RoundedWithin,
     SupposedHeading,
 )
+from probgen.wording.facts.torque import TurnsNothing
 from probgen.wording.negative import negative_part
-from probgen.wording.passage import Items, Part, Passage, sentences
+from probgen.wording.passage import Items, Part, Passage, Sentences, sentences
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.line import Line, line_of
@@ -54,6 +55,27 @@ def supposing_passage(system: System, limit: Limit, met: Sequence[Part], *, firs
     push, place, at = _edge_reached(system, limit)
     supposed = LimitSupposed(limit.id, limit.left, limit.right, first, push, place, at, bool(met))
     return Passage(SupposedHeading(limit.id), (sentences(supposed), *met))
+
+
+def with_known(passages: Iterable[Passage], known: Set[str]) -> Iterator[Passage]:
+    """The passages on the way to a limit, in which what another way found is no unknown.
+
+    known: ids of what is so whichever limit is reached.
+    """
+    for passage in passages:
+        parts = tuple(
+            replace(part, facts=tuple(_with_known(fact, known) for fact in part.facts))
+            if isinstance(part, Sentences)
+            else part
+            for part in passage.parts
+        )
+        yield replace(passage, parts=parts)
+
+
+def _with_known(fact: Fact, known: Set[str]) -> Fact:
+    if not isinstance(fact, TurnsNothing):
+        return fact
+    return replace(fact, unknowns=tuple(x for x in fact.unknowns if not names_in(x) <= known))
 
 
 def _edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str, str]:

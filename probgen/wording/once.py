@@ -9,7 +9,7 @@ from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import PartExpected, StrutAlong
 from probgen.wording.facts.level_part import LevelPartShared
-from probgen.wording.facts.torque import TurnsNothing
+from probgen.wording.facts.torque import CoupleAnywhere, TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.working.fact import Fact
 
@@ -40,6 +40,8 @@ def _shortened(facts: Iterable[Fact], said: set[object], here: set[object]) -> I
     """here: what was said in the same passage."""
     for fact in facts:
         match fact:
+            case CoupleAnywhere() if CoupleAnywhere in said:
+                pass
             case TurnsNothing():
                 yield replace(fact, again=TurnsNothing in said)
             case PartExpected(drawn=False):

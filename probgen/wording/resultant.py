@@ -45,7 +45,10 @@ def _resultant(digits: Digits, find: Find) -> Passage:
     if quarter_of(case.values[of.direction]) is None:
         rows = (*_magnitude(digits, find, force, x, y), *_angle(digits, x, y))
         outcome = _outcome(digits, find, element)
-        parts = [Display(rows), sentences(_quadrant(digits, find, x, y), outcome, bound=True)]
+        parts = [
+            Display(rows),
+            sentences(_quadrant(digits, find, force, x, y), outcome, bound=True),
+        ]
     else:
         level = case.values[y.id] == 0.0
         zero, other = (y, x) if level else (x, y)
@@ -54,7 +57,7 @@ def _resultant(digits: Digits, find: Find) -> Passage:
     return Passage(ResultantHeading(force), tuple(parts))
 
 
-def _quadrant(digits: Digits, find: Find, x: Name, y: Name) -> Fact:
+def _quadrant(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Fact:
     """What the signs of the components make of the angle just found."""
     told = direction_of(digits.case.values[Quantity(find.quantity).direction], digits.convention)
     steep = _steepness(digits, x, y)
@@ -67,7 +70,7 @@ def _quadrant(digits: Digits, find: Find, x: Name, y: Name) -> Fact:
             back = told.way.up or told.way.right
             sum_of = total((1, half), (-1 if back else 1, steep))
             turned = (sum_of, Relation("="), told.shown)
-    return QuadrantTold(x, y, told, _letter_of_angle(digits), steep, turned)
+    return QuadrantTold(force, x, y, told, _letter_of_angle(digits), steep, turned)
 
 
 def _steepness(digits: Digits, x: Name, y: Name) -> Number:

@@ -1,11 +1,21 @@
-"""Bodies that slide steadily, or that one slides on: they need not be at rest."""
+"""How bodies in equilibrium are: at rest, sliding steadily, or only supposed to be at rest."""
 
 from __future__ import annotations
 
 from collections.abc import Collection
 
 from probgen.bank.labels import Reason
+from probgen.statics.system import Form
+from probgen.wording.facts.balance import Still
 from probgen.working.digits import Digits
+
+
+def how_still(digits: Digits, bodies: Collection[str]) -> Still:
+    """Whether the bodies are at rest; that is only supposed where it is asked whether it holds."""
+    if may_move(digits, bodies):
+        return Still.STEADY
+    supposed = any(find.form is Form.HOLDS for find in digits.case.system.finds)
+    return Still.SUPPOSED if supposed else Still.AT_REST
 
 
 def may_move(digits: Digits, bodies: Collection[str]) -> bool:

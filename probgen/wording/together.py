@@ -57,7 +57,7 @@ from probgen.wording.level_part import level_part
 from probgen.wording.limit import said_of_result
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, one_paragraph, sentences
-from probgen.wording.steady import may_move
+from probgen.wording.steady import how_still
 from probgen.working.bodies_used import bodies_used
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -140,15 +140,15 @@ def _why_zero(digits: Digits, balances: Sequence[Equation], too: bool) -> Iterat
     system = digits.case.system
     for each in balances:
         if each.kind == "torque":
-            steady = may_move(digits, each.bodies)
-            yield TorquesZero(each.bodies, each.about, digits.convention.turning, steady)
+            still = how_still(digits, each.bodies)
+            yield TorquesZero(each.bodies, each.about, digits.convention.turning, still)
     along = [each for each in balances if each.kind == "force"]
     if along:
         bodies, level = along[0].bodies, all(each.axis in (X, Y) for each in along)
         axes = tuple(sorted({each.about for each in along})) if level else ()
         particle = any(system.body(body).particle for body in bodies)
         too = too or len(along) < len(balances)
-        yield ForcesZero(bodies, axes, too, particle, may_move(digits, bodies))
+        yield ForcesZero(bodies, axes, too, particle, how_still(digits, bodies))
 
 
 def _name(digits: Digits, id: str) -> Name:

@@ -27,6 +27,7 @@ from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
     CoordinatesFrom,
+    CoupleAnywhere,
     Hold,
     LeverArm,
     LineBeside,
@@ -95,6 +96,10 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         turns = equation.method.positive == "counter-clockwise"
         called = coordinates_called(digits)
         senses.append(CoordinatesFrom(called, equation.about, digits.convention.turning, turns))
+    couples = [couple.id for couple in system.couples if couple.body in equation.bodies]
+    alike = [t.magnitude for t in equation.terms if t.length is None and t.source in couples]
+    if alike:
+        senses.append(CoupleAnywhere(tuple(dict.fromkeys(alike)), digits.convention.turning))
     across = tuple(hypotenuse_part(digits, [step]))
     senses += go_on_in(digits, [step], (arms, across))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses)), *across]

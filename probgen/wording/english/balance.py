@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from probgen.quantities.expression import Expression, number, times
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import (
+    STILL,
     bodies_are,
     heading,
     numeral,
     series,
-    still,
     the_taken,
 )
 from probgen.wording.english.names import quantity, reason, the_body, the_element
@@ -164,7 +164,7 @@ def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
         "{Body} {are} {still}, so the {word}s about {P} add up to zero.",
         Body=_capital(the_taken(fact.bodies, nouns)),
         are=bodies_are(fact.bodies, nouns),
-        still=still(fact.steady),
+        still=STILL[fact.still],
         word=fact.turning,
         P=letter(fact.pivot),
     )
@@ -187,7 +187,7 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
         body=body,
         Body=_capital(body),
         are=bodies_are(fact.bodies, nouns),
-        still=still(fact.steady),
+        still=STILL[fact.still],
         axes=axes,
     )
 

@@ -232,9 +232,12 @@ def quadrant_told(fact: QuadrantTold, nouns: Nouns) -> Inlines:
     if fact.turned:
         quadrant = _QUADRANTS[way.up, way.right]
         return filled(
-            "{signs}, the {nth} quadrant: {turned} counter-clockwise from +{axis}.",
+            "{signs}, the {nth} quadrant. {angle} is the angle with the {axis} axis, so {F} points "
+            "{turned} counter-clockwise from +{axis}.",
             signs=signs,
             nth=quadrant,
+            angle=fact.angle,
+            F=fact.force,
             turned=fact.turned,
             axis=letter("x"),
         )

@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.wording.block import Text
 from probgen.wording.english.names import the_body
+from probgen.wording.facts.balance import Still
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter, listed
 
@@ -62,9 +63,12 @@ def _are_all(ids: Sequence[str], nouns: Nouns) -> bool:
     return len(ids) > 1 and set(ids) == {body.id for body in nouns.system.bodies}
 
 
-def still(steady: bool) -> str:
-    """How bodies in equilibrium are; steady: they slide, or may."""
-    return "at rest or in steady motion" if steady else "at rest"
+STILL: Final = {
+    Still.AT_REST: "at rest",
+    Still.STEADY: "at rest or in steady motion",
+    Still.SUPPOSED: "taken to stay at rest",
+}
+"""How bodies in equilibrium are."""
 
 
 _SINGULAR: Final = ("ss", "us", "is", "as", "lens")

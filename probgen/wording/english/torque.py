@@ -17,6 +17,7 @@ from probgen.wording.facts.torque import (
     ByCoordinates,
     ByTheorems,
     CoordinatesFrom,
+    CoupleAnywhere,
     Hold,
     LegsAcross,
     LeverArm,
@@ -173,6 +174,17 @@ def square_to_arm(fact: SquareToArm, nouns: Nouns) -> Inlines:
 def _lines(arms: Sequence[tuple[str, str]]) -> Inlines:
     """AC and AD: from the pivot to where forces act."""
     return series([filled("{A}{C}", A=letter(start), C=letter(end)) for start, end in arms])
+
+
+@say.register
+def couple_anywhere(fact: CoupleAnywhere, nouns: Nouns) -> Inlines:
+    one = len(fact.moments) == 1
+    return filled(
+        "A couple has the same {turning} about every point, so {these} {counts} with no lever arm.",
+        turning=fact.turning,
+        these=series(fact.moments),
+        counts="counts" if one else "count",
+    )
 
 
 @say.register

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum, auto
 
 from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.formula import Formula
@@ -111,14 +112,22 @@ class WithTheResult(Fact):
     """What follows uses the result just found."""
 
 
+class Still(Enum):
+    """How bodies in equilibrium are."""
+
+    AT_REST = auto()
+    STEADY = auto()  # one slides, or what slides on it may
+    SUPPOSED = auto()  # at rest, which is to be found out
+
+
 @dataclass(frozen=True, slots=True)
 class TorquesZero(Fact):
-    """Why the torques on bodies add up to zero; steady: one slides, or what slides on it may."""
+    """Why the torques on bodies add up to zero."""
 
     bodies: tuple[str, ...]
     pivot: str
     turning: Turning
-    steady: bool = False
+    still: Still = Still.AT_REST
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,14 +135,13 @@ class ForcesZero(Fact):
     """Why forces along some axes add up to zero; no axes stand for any axis.
 
     too: whether a balance of the same bodies was said before; particle: it may move steadily.
-    steady: as in `TorquesZero`.
     """
 
     bodies: tuple[str, ...]
     axes: tuple[str, ...]
     too: bool
     particle: bool
-    steady: bool = False
+    still: Still = Still.AT_REST
 
 
 @dataclass(frozen=True, slots=True)

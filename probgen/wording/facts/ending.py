@@ -148,6 +148,7 @@ class QuadrantTold(Fact):
     turned: counter-clockwise from +x, in numbers, where the course asks for that; else empty.
     """
 
+    force: Name
     x: Name
     y: Name
     direction: Direction

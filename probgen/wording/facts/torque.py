@@ -81,6 +81,14 @@ class TurnsNothing(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class CoupleAnywhere(Fact):
+    """Couples turn a body alike about every point; moments: their letters."""
+
+    moments: tuple[Expression, ...]
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
 class Placed:
     """One of several forces with the same letter, by the point it acts at."""
 
