@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in, parts
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
@@ -13,6 +14,8 @@ from probgen.statics.step import Step
 from probgen.statics.system import Body, System
 from probgen.working.bodies_used import bodies_used, ids_of
 from probgen.working.digits import Digits
+
+_ALIKE: Final = 1e-9  # relative
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,18 +83,44 @@ def as_unused(equation: Equation) -> UnusedBalance:
 def chosen(
     digits: Digits, unused: tuple[UnusedBalance, ...], values: Mapping[str, float]
 ) -> Equation | None:
-    """The unused balance whose quantities are all known: by letters before one by lengths that have
-    none, with most terms.
+    """The unused balance whose quantities are all known and that says what none used says: by
+    letters before one by lengths that have none, with most terms.
     """
     found = {step.unknown for step in digits.case.plan.steps}
     known = [
         _without_nothing(balance, values) for balance in unused if balance.names <= values.keys()
     ]
-    known = [equation for equation in known if len(equation.terms) > 1]
+    used = [_torques(e, values) for s in digits.case.plan.steps for e in s.equations
+            if e.kind == "torque" and names_in(e.expression) <= values.keys()]  # fmt: skip
+    known = [e for e in known if len(e.terms) > 1 and not _is_among(_torques(e, values), used)]
     best = max(
         known, key=lambda e: (_lettered(e), _plain(e), len(e.terms), _held(e, found)), default=None
     )
     return oriented(best, values) if best and best.kind == "torque" else best
+
+
+def _torques(equation: Equation, values: Mapping[str, float]) -> dict[str, float]:
+    """What each force adds to a balance (N m, or N), by its id."""
+    added: dict[str, float] = {}
+    for term in equation.terms:
+        size = term.sign * float(evaluate(term.expression(equation.method), values))
+        added[term.source] = added.get(term.source, 0.0) + size
+    largest = max(map(abs, added.values()), default=0.0)
+    return {id: size for id, size in added.items() if abs(size) > _ALIKE * largest}
+
+
+def _is_among(added: Mapping[str, float], used: Sequence[Mapping[str, float]]) -> bool:
+    """Whether a balance is one of others again, as torques of parallel forces are about points on a
+    line along them; it may be counted the other way.
+    """
+    return any(
+        own.keys() == added.keys()
+        and any(
+            all(abs(own[id] - sign * size) <= _ALIKE * abs(size) for id, size in added.items())
+            for sign in (1, -1)
+        )
+        for own in used
+    )
 
 
 def _held(equation: Equation, found: set[str]) -> int:
