@@ -126,7 +126,7 @@ def test_what_rounding_leaves_of_a_sum_is_said(mass: str, said: list[str]) -> No
 
 def test_what_rounding_leaves_is_said_where_there_is_some_first() -> None:
     problem = prepare(default_bank().read("ridge-two-pallets"), USUAL)
-    students = [str(number) for number in range(80)]
+    students = [str(number) for number in range(400)]
     told: dict[tuple[bool, ...], set[tuple[bool, ...]]] = {}
     for own in work(problem, draw_class(problem, "rest", students).draws):
         key = tell(own.digits, problem.unused)

@@ -262,7 +262,7 @@ def test_what_is_rounded_to_the_side_that_holds_says_so_where_it_is_rounded() ->
 def test_values_at_several_limits_stand_beside_each_other_in_like_digits() -> None:
     """One of them 4.810 kg to four figures, and none rounded off before they are compared."""
     lines = [line for n in range(1, 41) for line in told_of("feeder-cord-strength", draw=n)]
-    values = [line.rpartition("m = ")[2] for line in lines if " cord tears at m = " in line]
+    values = [line.rpartition("m = ")[2] for line in lines if " cord breaks at m = " in line]
     figures = [len(re.sub(r"\D", "", value)) for value in values]
     assert figures[::2] == figures[1::2]
     assert any(value.endswith("0 kg") for value in values)

@@ -295,7 +295,7 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
     )
     assert sum("leans as far from the vertical" in line for line in lines) == 1
     assert lines[0].count("leans as far from the vertical") == 1
-    assert any("Likewise the parts of P_2 are" in line for line in lines)
+    assert any("Likewise the components of P_2 are" in line for line in lines)
 
 
 def test_what_is_done_to_the_rest_is_said() -> None:

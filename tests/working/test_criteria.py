@@ -218,7 +218,7 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
         ("fishing-rod", "R_y found (sign and unit)"),
         ("cable-reel-ramp", "f worked out (unit)"),  # up the ramp: no sheet asks for its sign
         ("plank-over-edge", "f found (unit)"),
-        ("hip-walking-stick", "J_y worked out (unit)"),  # on the way, told to act up
+        ("hip-walking-stick", "J worked out (unit)"),  # on the way, told to act up
         ("roof-truss-snow", "R_y worked out (unit)"),  # on the way, and no answer follows
         ("balcony-built-in", "R_x found\u00a0–"),  # nothing
         ("balcony-built-in", "R_y found (sign and unit)"),

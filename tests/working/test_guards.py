@@ -58,9 +58,9 @@ def test_values_that_are_to_be_alike_have_their_digits_together() -> None:
 
 
 def test_both_sides_of_a_quotient_have_as_many_figures() -> None:
-    """311.51 over 1.3244, though 311.5 would do; and 1.6060, of which 1.606 would be the same."""
-    assert "= 311.51 N·m/(1.3244 m)" in told_of("box-carried-upstairs", draw=4)
-    assert "= 1514.8 N·m/(1.6060 m)" in told_of("boom-level-cable", draw=5)
+    """337.00 over 1.4381, though 337 would do; and 1.6070, of which 1.607 would be the same."""
+    assert "= 337.00 N·m/(1.4381 m)" in told_of("box-carried-upstairs", draw=6)
+    assert "= 1226.7 N·m/(1.6070 m)" in told_of("boom-level-cable", draw=8)
 
 
 def test_a_line_gives_only_the_values_it_raised_more_digits() -> None:

@@ -21,6 +21,7 @@ from probgen.statics.system import Element, Kind
 _BOOT: Final = 0.32  # length of a boot, m
 _THROUGH: Final = {Source.PEDAL: 3.0, Source.VALVE: works.SPINDLE}  # what is between, pt
 _STRIDE: Final = 0.2  # of a worker's height, that the ground reaches beyond both sides of them
+_ELBOW: Final = 0.3  # the same of one who bears something, whose arm is out
 _LEAST: Final = 0.3  # sine of a bar's slope at least, for where a boot meets it
 
 
@@ -67,21 +68,24 @@ def reach_of(stage: Stage, element: Element) -> float:
     return through and through + stage.halves[element.body]
 
 
+_ON_FEET: Final = (Source.LIFTER, Source.BEARER)
+
+
 def underfoot(stage: Stage) -> list[Surface]:
     """The ground under those who hold something up."""
     found = []
     for element in stage.system.elements:
-        if stage.measured.direction_of(element) is None:
-            continue
-        match stage.depicts.forces.get(element.id):
+        told = stage.depicts.forces.get(element.id)
+        known = told in _ON_FEET and stage.measured.direction_of(element) is not None
+        match told if known else None:
             case Source.LIFTER:
                 feet = _feet(stage, element)
-                height = (stage.spot(element.at) - feet).imag / person.LIFTED
+                reach = _STRIDE * (stage.spot(element.at) - feet).imag / person.LIFTED
             case Source.BEARER:
-                feet, height = _below_shoulder(stage, element), _stature(stage)
+                feet, reach = _below_shoulder(stage, element), _ELBOW * _stature(stage)
             case _:
                 continue
-        run = max(FACE, _STRIDE * height)
+        run = max(FACE, reach)
         found.append(Surface(feet, 90.0, run, run))
     return found
 
