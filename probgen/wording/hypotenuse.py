@@ -7,15 +7,18 @@ from collections.abc import Iterator, Sequence
 from probgen.quantities.expression import Call, Expression, Lump, parts
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
+from probgen.wording.facts.torque import SlantingLengths
+from probgen.wording.passage import Part, sentences
 from probgen.working.digits import Digits
 
 
-def hypotenuse_part(digits: Digits, steps: Sequence[Step]) -> Iterator[Display]:
+def hypotenuse_part(digits: Digits, steps: Sequence[Step]) -> Iterator[Part]:
     """The lengths across that balances hold for the first time in these steps."""
     plan = digits.case.plan
     before = set(_across(plan.steps[: plan.steps.index(steps[0])]))
     fresh = [each for each in dict.fromkeys(_across(steps)) if each not in before]
     if fresh:
+        yield sentences(SlantingLengths(len(fresh)))
         yield Display(tuple(row for each in fresh for row in _rows(digits, each)))
 
 

@@ -195,3 +195,11 @@ def test_a_sum_of_moments_is_told_from_a_couple_with_the_letter_it_would_have() 
     assert [line.partition(" = ")[0] for line in torques] == ["Στ_A", "Στ_B"]
     usual = told_of("diving-board", Convention(turning="moment"))
     assert any(line.startswith("ΣM_A = ") for line in usual)
+
+
+def test_a_look_back_is_not_at_a_balance_that_was_used() -> None:
+    """All forces are upright, and D lies straight below the pivot B: the same torques again."""
+    lines = told_of("ferry-board-hole")
+    look = lines[lines.index("# Check") :]
+    assert look[1].startswith("The forces along y, which we have not used, give")
+    assert not any("Torques about D" in line for line in look)

@@ -28,3 +28,9 @@ def test_where_torques_count_the_other_way_that_is_said() -> None:
     assert said.endswith("; counter-clockwise torques are positive.")
     (said,) = (line for line in told_of("forearm-load", clockwise) if "to the right, y" in line)
     assert said.endswith("; clockwise torques are positive.")
+
+
+def test_a_couple_needs_no_lever_arm_which_is_said_once() -> None:
+    said = [line for line in told_of("motor-torque-base") if "about every point" in line]
+    assert len(said) == 1
+    assert "A couple has the same torque about every point, so M counts with no" in said[0]

@@ -23,3 +23,4 @@ def test_a_length_across_is_worked_out_once(method: Convention) -> None:
     after = lines[lines.index(worked[0]) :]
     assert after[0].endswith("0.8062 m") or after[1].strip() == "= 0.8062 m"
     assert not any("0.8062 m)" in line for line in lines[: lines.index(worked[0])])
+    assert any("First the length of the slanting line:" in line for line in lines)

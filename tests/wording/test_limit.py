@@ -314,3 +314,9 @@ def test_what_several_equations_give_says_so_too() -> None:
     rounded = [line for line in told_in_all if "That is rounded" in line]
     assert rounded
     assert all(told_in_all[told_in_all.index(line) - 1].startswith("= ") for line in rounded)
+
+
+def test_what_the_way_to_another_limit_found_is_no_unknown() -> None:
+    """N is found where the cabinet slides, and is so where it tips."""
+    lines = [line for line in told_of("cabinet-slide-or-tip") if "leaves the equation" in line]
+    assert [line.partition("and the ")[2] for line in lines] == ["unknown f leaves the equation."]

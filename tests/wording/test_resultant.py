@@ -17,6 +17,7 @@ from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.direction import Way
 from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
+from tests.wording.own_telling import told_of
 from tests.wording.shown import shown
 
 USUAL = Convention()
@@ -96,3 +97,8 @@ def test_the_letter_in_its_heading_is_a_formula() -> None:
     section = ENGLISH.section(passage, Nouns(own.case.system, own.case.labels))
     assert section.title == "Magnitude and direction of R"
     assert section.heading == (Text("Magnitude and direction of "), Math((Name("R", "R"),)))
+
+
+def test_the_angle_s_letter_is_told_in_every_quadrant() -> None:
+    lines = told_of("beam-stay-cable", Convention(direction="axis"))
+    assert any("quadrant. φ is the angle with the x axis, so R points 360° − " in x for x in lines)

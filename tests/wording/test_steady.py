@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.situations import HEAD
-from tests.wording.own_telling import told
+from tests.wording.own_telling import told, told_of
 
 SLED = (
     HEAD
@@ -58,3 +58,9 @@ def test_a_body_that_slides_steadily_need_not_be_at_rest(sliding: str, still: st
     said = [line for line in lines if "The chest is" in line]
     assert said
     assert all(f"The chest is {still}, so the" in line for line in said)
+
+
+def test_rest_that_is_to_be_found_out_is_only_supposed() -> None:
+    lines = told_of("ladder-holds")
+    assert any(line.startswith("The ladder is taken to stay at rest, so the t") for line in lines)
+    assert not any("is at rest" in line for line in lines)

@@ -194,10 +194,13 @@ def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
     if fact.again:
         return filled("{F} runs along {by} for the same reason.", F=fact.force, by=by)
     return filled(
-        "{By} is light, pinned at both ends and loaded nowhere between: only two forces act on it, "
-        "so they must be equal and opposite, along the line between its ends. That is why {F} runs "
-        "along it.",
+        "{By} {are} light, pinned at both ends and loaded nowhere between: only two forces act on "
+        "{each}, so they must be equal and opposite, along the line between its ends. That is why "
+        "{F} runs along {it}.",
         By=by[:1].upper() + by[1:],
+        are=agreeing([by], "is", "are"),
+        each=agreeing([by], "it", "each"),
+        it=agreeing([by], "it", "them"),
         F=fact.force,
     )
 

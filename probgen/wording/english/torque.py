@@ -28,6 +28,7 @@ from probgen.wording.facts.torque import (
     PivotMeeting,
     Placed,
     Side,
+    SlantingLengths,
     SquareToArm,
     TurningHeading,
     TurnsBody,
@@ -174,6 +175,12 @@ def square_to_arm(fact: SquareToArm, nouns: Nouns) -> Inlines:
 def _lines(arms: Sequence[tuple[str, str]]) -> Inlines:
     """AC and AD: from the pivot to where forces act."""
     return series([filled("{A}{C}", A=letter(start), C=letter(end)) for start, end in arms])
+
+
+@say.register
+def slanting_lengths(fact: SlantingLengths, nouns: Nouns) -> Inlines:
+    lengths = "length of the slanting line" if fact.count == 1 else "lengths of the slanting lines"
+    return filled("First the {lengths}:", lengths=lengths)
 
 
 @say.register

@@ -81,6 +81,13 @@ class TurnsNothing(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class SlantingLengths(Fact):
+    """What follows are the lengths of lines over two legs; count: how many."""
+
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
 class CoupleAnywhere(Fact):
     """Couples turn a body alike about every point; moments: their letters."""
 
