@@ -25,7 +25,12 @@ def draw_letters(
     drawn = {
         name for body in stage.system.bodies if not _boxed(stage, body) for name in body.outline
     }
-    drawn |= {name for each in stage.system.elements for name in (each.at, each.toward)}
+    drawn |= {
+        name
+        for each in stage.system.elements
+        if each.kind is not Kind.WEIGHT or each.own  # what stands there hides where
+        for name in (each.at, each.toward)
+    }
     drawn |= {*marked}
     letters = stage.measured.letters
     points = {
