@@ -90,6 +90,7 @@ _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
 _LARGER: Final = 1.3  # by how much a figure told tersely has to gain
 _STRIP: Final = 30.0  # how far beside a body labels leave room for extension lines, pt
+_STOUT: Final = 8.0  # half the thickness from which a body hides its axis, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 
@@ -343,8 +344,12 @@ class _Situation:
             )
 
     def _is_drawn(self, opening: Opening, at: Spot, way: float) -> bool:
-        """Whether a body or a surface runs from an angle's vertex in a direction."""
-        return self.measured.runs_along(opening.at, way) or self._on_ground(at, way)
+        """Whether a body or a surface runs from an angle's vertex in a direction; the axis of a
+        stout body is not to be seen.
+        """
+        slender = [b for b in self.system.bodies if self.stage.halves.get(b.id, 0.0) < _STOUT]
+        along = any(self.measured.runs_along(opening.at, way, body) for body in slender)
+        return along or self._on_ground(at, way)
 
     def _arcs_to_come(self, own: Opening) -> list[tuple[Spot, Spot]]:
         """About where the arcs of the angles will be that are not drawn yet."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from probgen.figures.paper.scene import Label, Scene
 from probgen.figures.paper.tag import What
 from probgen.problem.problem_figures import situation_scene
+from probgen.problem.single import work_single
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
 from tests.figures.seen import box_of, tagged
@@ -45,3 +46,20 @@ def test_a_named_point_of_a_beam_where_nothing_is_has_a_dot() -> None:
     scene = sketch(bolted, named=("A", "D"))
     (dot,) = tagged(scene, "point")
     assert str(dot.tag) == "point:D"
+
+
+def test_where_a_load_stands_has_a_dot() -> None:
+    """The angler's feet are broader than a point; at the walkway's weight there is a mark."""
+    single = work_single("jetty-mooring")
+    scene = situation_scene(single.problem, single.worked, solved=False)
+    assert "D" in {str(shape.tag.of) for shape in scene.showing(What.POINT)}
+    assert "E" not in {str(shape.tag.of) for shape in scene.showing(What.POINT)}
+
+
+def test_an_angle_to_the_axis_of_a_stout_body_has_the_axis_drawn() -> None:
+    single = work_single("bent-back-toolbox")
+    scene = situation_scene(single.problem, single.worked, solved=False)
+    assert "muscle_angle" in {str(shape.tag.of) for shape in scene.showing(What.REFERENCE)}
+    arm = work_single("forearm-load")
+    drawn = situation_scene(arm.problem, arm.worked, solved=False)
+    assert {str(shape.tag.of) for shape in drawn.showing(What.REFERENCE)} <= {"muscle_angle"}
