@@ -51,7 +51,7 @@ from probgen.wording.load import integrated
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.wording.signs import sign_unknown, signs_part
 from probgen.wording.truss import section_laid
-from probgen.working.bodies_used import is_piece
+from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
@@ -128,8 +128,20 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             across = _touched_across(digits, force)
             yield ForceNamed(
                 element.id, force.kind, force.part, size, at, way, on_which, held, again, middle,
-                across,
+                across, _reacts_to(digits, body, force),
             )  # fmt: skip
+
+
+def _reacts_to(digits: Digits, body: Body, force: Force) -> str:
+    """The body told earlier that a body pushes back on where the two touch; "" for none."""
+    plan = digits.case.plan
+    touching = force.kind in (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
+    if not force.pair or not touching or isinstance(body, Whole):
+        return ""
+    other = plan.system.force(force.pair).body
+    told = [each.id for each in bodies_used(plan)]
+    earlier = told[: told.index(body.id)] if body.id in told else []
+    return other if other in earlier else ""
 
 
 def _in_the_middle(system: System, force: Force) -> bool:

@@ -209,3 +209,13 @@ def test_what_is_carried_pulls_or_pushes_and_its_weight_acts_on_itself() -> None
     told_of_back = told_of("bent-back-toolbox")
     assert hung in told_of_back
     assert "the weight W_h of the head, straight down at N" in told_of_back
+
+
+def test_where_two_bodies_touch_the_second_push_is_told_as_the_reaction() -> None:
+    """Of a beam that lies on another; the first body's push has nothing to be compared with."""
+    pushes = [x for x in told_of("footbridge-two-beams") if x.startswith("the push P of the ")]
+    assert pushes == [
+        "the push P of the short beam at C, straight down",
+        "the push P of the long beam at C, straight up, equal and opposite to that on the long "
+        "beam",
+    ]

@@ -139,6 +139,8 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
     by = the_element(fact.element, nouns)
     if fact.carried:
         return _load_named(fact, by)
+    if fact.reaction_to:
+        pattern += f", equal and opposite to that on {the_body(fact.reaction_to, nouns)}"
     return filled(
         pattern,
         F=fact.letter,

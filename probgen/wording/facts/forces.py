@@ -81,6 +81,7 @@ class ForceNamed(Fact):
     middle: whether it is a body's own weight, in the middle of its length whatever is drawn.
     across: the body that a smooth contact pushes square to, as it touches it between its ends with
     an edge or something round; "" where what pushes has the surface.
+    reaction_to: the body that the equal and opposite force was named on before; else "".
     """
 
     element: str
@@ -94,6 +95,7 @@ class ForceNamed(Fact):
     again: bool = False
     middle: bool = False
     across: str = ""
+    reaction_to: str = ""
 
 
 @dataclass(frozen=True, slots=True)
