@@ -79,7 +79,8 @@ def _to_first_limit(
             yield WrongWorking(told, right | _first(find, columns))
         for branch, _ in rows:
             misstep, values = _alone(branch, given, count)
-            yield WrongWorking(misstep, right | values)
+            utmost = {find.quantity: values[find.quantity]}  # what a wrong limit spoils first
+            yield WrongWorking(misstep, utmost | right | values)
 
 
 def _same(misstep: Misstep) -> tuple[str, str, str]:

@@ -218,6 +218,14 @@ def _reaching(force: Force, ratio: Expression, links: list[tuple[int, Link]]) ->
         yield Term(force.id, -1 if back else 1, force.magnitude, ratio, length)
 
 
+def read_off(points: Mapping[str, Point], pivot: str, force: Force, term: Term) -> bool:
+    """Whether a lever arm is read off, and is no part of a straight line from the pivot: for a part
+    of the way runs along the force, or several parts of it lie alike to it.
+    """
+    links = inclined(way(points, pivot, force.point), angle_of(force.direction))
+    return len(links) > 1 and (term.link is None or term.link in links)
+
+
 def _couple_term(couple: Couple, turn: int) -> Term:
     sign, moment = _signed(couple.moment)
     return Term(couple.id, turn * sign, moment)

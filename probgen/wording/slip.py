@@ -13,6 +13,7 @@ from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.passage import Items
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of
+from probgen.working.multiple import in_unit_of
 
 
 def slips_told(chosen: Sequence[Slip], digits: Digits) -> Items:
@@ -37,11 +38,15 @@ def tell_wrong(
 
 
 def _shown(of: Quantity, value: float, digits: Digits, at_limit: bool) -> Number | Direction:
-    """The wrong value, rounded as usual; at the wrong one of several limits as the key has it."""
+    """The wrong value, rounded as usual; at the wrong one of several limits as the key has it.
+
+    In the unit of the right one, which the sheet asks for.
+    """
     if of.is_direction:
         return direction_of(value, digits.convention)
     unit = digits.unit_of(of.unit_id)
-    return digits.answered(str(of), value, unit) if at_limit else digits.rounded(value, unit)
+    shown = digits.answered(str(of), value, unit) if at_limit else digits.rounded(value, unit)
+    return in_unit_of(digits.answered(str(of), digits.case.values[str(of)], unit), shown)
 
 
 def _letter(labels: Labels, of: Quantity) -> Name:

@@ -14,20 +14,17 @@ from probgen.quantities.formula import (
     Words,
 )
 from probgen.quantities.printed_sum import tidied
-from probgen.statics.equation import Term
-from probgen.statics.geometry import angle_of, inclined, way
+from probgen.statics.equation import Term, read_off
+from probgen.statics.geometry import angle_of, way
 from probgen.statics.system import Force
 from probgen.wording.numbers import by_lengths, degrees_shown
 from probgen.working.digits import Digits
 
 
 def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
-    """Whether the lever arm is read off, and no angle told: for a part of the way from the pivot
-    runs along the force, or several parts of it lie alike to it.
-    """
-    points, force = digits.case.system.points, digits.case.system.force(term.source)
-    links = inclined(way(points, pivot, force.point), angle_of(force.direction))
-    return len(links) > 1 and (term.link is None or term.link in links)
+    """Whether the lever arm is read off, and no angle told."""
+    system = digits.case.system
+    return read_off(system.points, pivot, system.force(term.source), term)
 
 
 def square_line(digits: Digits, pivot: str, force: Force) -> tuple[str, ...]:

@@ -44,6 +44,14 @@ def in_one_of(multiples: Collection[Unit], number: Number) -> Number:
     return larger if abs(larger.value) >= _LEAST else number
 
 
+def in_unit_of(due: Number, number: Number) -> Number:
+    """The number in the unit that another, of a multiple or a part of its unit, is printed in."""
+    if number.unit is None or due.unit is None or due.unit == number.unit:
+        return number
+    related = multiple_of(number.unit) == due.unit or multiple_of(due.unit) == number.unit
+    return _in(due.unit, number) if related else number
+
+
 def same_amount(one: Number, other: Number) -> bool:
     """Whether two printed numbers stand for the same value, whatever unit each is in."""
     return math.isclose(*(float(evaluate(each, {})) for each in (one, other)), rel_tol=1e-12)

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from typing import Literal
 
 import pytest
 
@@ -13,7 +14,7 @@ from probgen.bank.reading import read_template
 from probgen.mistakes.comparison import likely, slips
 from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, Number
 from probgen.wording.block import Text
 from probgen.wording.english.slips import SLIPS, one_slip
 from probgen.wording.sentence import plain_text
@@ -182,3 +183,45 @@ def test_a_weight_given_as_a_mass_is_said_as_such() -> None:
     made = [each for ways in feeder.missteps for each in ways if each.slip == "mass_as_weight"]
     said = {plain_text(one_slip("torque", each, feeder.nouns)) for each in made}
     assert said == {"W given as m, not divided by g"}
+
+
+def _told_of(name: str, convention: Convention = USUAL) -> list[str]:
+    (path,) = (each for each in EVERY if each.stem == name)
+    problem, own = worked(path, convention)
+    chosen = likely(slips(own.digits, problem.missteps))
+    return [
+        plain_text(problem.language.say(tell_slip(e, own.digits), problem.nouns)) for e in chosen
+    ]
+
+
+@pytest.mark.parametrize("torque", ["angle", "arm"])
+def test_an_arm_that_is_read_off_is_told_without_its_ratio(
+    torque: Literal["angle", "arm"],
+) -> None:
+    told = _told_of("climbing-triangle", replace(USUAL, torque=torque))
+    assert any(": 2 L taken as the lever arm of N_B, without cos θ." in each for each in told)
+
+
+def test_distances_are_from_the_pivots_of_the_balances_that_come_out_wrong() -> None:
+    told = _told_of("climbing-triangle")
+    assert any(
+        each.startswith("f_B = ")
+        and each.endswith(": distances from C used as lever arms of N_B, f_B and W_2.")
+        for each in told
+    )
+
+
+@pytest.mark.parametrize("name", ["band-brake-hoist", "triceps-band", "street-lamp-section"])
+def test_a_wrong_number_is_in_the_unit_of_the_right_one(name: str) -> None:
+    found = supplied.told(name, 20)
+    for worked_out, wrong in zip(supplied.works(name, 20), found, strict=True):
+        digits = worked_out.digits
+        for each in wrong:
+            shown = tell_slip(each, digits).shown
+            if isinstance(shown, Number) and each.answer in digits.case.system.variables:
+                assert shown.unit == digits.final(each.answer).unit
+
+
+def test_another_limit_is_told_of_what_is_asked_how_far() -> None:
+    (other,) = (e for e in _told_of("feeder-cord-strength") if "the other limit comes first" in e)
+    assert other.startswith("m = ")
