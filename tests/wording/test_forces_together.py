@@ -85,7 +85,7 @@ def test_pulls_of_one_rope_on_a_whole_are_told_by_the_bodies() -> None:
 def test_the_forces_are_told_where_a_balance_first_needs_them() -> None:
     headings = [line for line in told_of("stepladder-tie") if line.startswith("# ")]
     assert headings[1:10] == [
-        "# Forces on the left side and the right side together",
+        "# Forces on the whole ladder",
         "# Which forces turn the whole ladder about A?",
         "# Torque balance",
         "# Forces on the right side",
@@ -127,7 +127,7 @@ def test_up_to_several_limits_the_forces_are_told_once_before_them() -> None:
     forces = [place for place, line in enumerate(headings) if line.startswith("# Forces on ")]
     assert [headings[place] for place in forces] == [
         "# Forces on the right side",
-        "# Forces on the left side and the right side together",
+        "# Forces on the whole ladder",
     ]
     assert forces == [1, 2]
 

@@ -285,6 +285,7 @@ def test_what_touches_and_what_is_built_in() -> None:
             "TurnsNothing(R_x R_y, , R_x R_y)",
             "TurnsNothing(Q_x, A, Q_x)",
             "TurnsBody(Q_y M_A, left, counter-clockwise, True, True)",
+            "CoupleAnywhere(M_A, torque)",
             "SquareToArm(Q_y, A C, sin 90° = 1)",
         ],
     ]

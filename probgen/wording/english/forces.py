@@ -9,7 +9,15 @@ from probgen.bank.labels import Carried
 from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
-from probgen.wording.english.grammar import agreeing, at, counted, heading, series, the_bodies
+from probgen.wording.english.grammar import (
+    agreeing,
+    at,
+    counted,
+    heading,
+    series,
+    the_bodies,
+    the_whole,
+)
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -43,18 +51,18 @@ from probgen.working.direction import Way
 @say.register
 def forces_heading(fact: ForcesHeading, nouns: Nouns) -> Inlines:
     together = " together" if len(fact.bodies) > 1 else ""
-    return filled(
-        "Forces on {body}{together}", body=the_bodies(fact.bodies, nouns), together=together
-    )
+    body = the_whole(fact.bodies, nouns) or the_bodies(fact.bodies, nouns) + together
+    return filled("Forces on {body}", body=body)
 
 
 @say.register
 def taken_as_one(fact: TakenAsOne, nouns: Nouns) -> Inlines:
     inner = [filled("{F}{at}", F=force, at=at(point)) for force, point in fact.inner]
     return filled(
-        "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
+        "We take {bodies} as one body{called}: the forces between them ({inner}) come in equal and "
         "opposite pairs and cancel.",
         bodies=the_bodies(fact.bodies, nouns),
+        called=f", {whole}" if (whole := the_whole(fact.bodies, nouns)) else "",
         inner=series(inner),
     )
 

@@ -55,8 +55,13 @@ def the_taken(ids: Sequence[str], nouns: Nouns) -> str:
     """As `the_bodies`, shorter for all bodies of a system, which were taken as one before."""
     if not _are_all(ids, nouns):
         return the_bodies(ids, nouns)
+    return the_whole(ids, nouns) or f"the {numeral(len(ids))} together"
+
+
+def the_whole(ids: Sequence[str], nouns: Nouns) -> str:
+    """What all bodies of a system are called together, "" where they are some or have no name."""
     whole = nouns.labels.together
-    return f"the whole {whole}" if whole else f"the {numeral(len(ids))} together"
+    return f"the whole {whole}" if whole and _are_all(ids, nouns) else ""
 
 
 def _are_all(ids: Sequence[str], nouns: Nouns) -> bool:

@@ -8,7 +8,7 @@ from typing import Final
 from probgen.statics.method import TorqueForm
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import counted, numeral, series, the_bodies
+from probgen.wording.english.grammar import counted, numeral, series, the_bodies, the_whole
 from probgen.wording.english.saying import say
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, letter
@@ -97,8 +97,10 @@ def balance_written(fact: BalanceWritten, nouns: Nouns) -> Inlines:
 
 def _whose(bodies: Sequence[str], before: str, nouns: Nouns) -> str:
     """ " on the board"; nothing where there is one body only."""
+    if not bodies:
+        return ""
     together = " as one body" if len(bodies) > 1 else ""
-    return f" {before} {the_bodies(bodies, nouns)}{together}" if bodies else ""
+    return f" {before} {the_whole(bodies, nouns) or the_bodies(bodies, nouns) + together}"
 
 
 @say.register
