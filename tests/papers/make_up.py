@@ -19,19 +19,24 @@ FOOT_GAP = 13.5  # pt from the foot of a key's text to the line above its foot
 TOP = 45.0  # pt from the edge of the paper to a key's first line
 FIRST = 3  # axes and forces: the two steps that a problem begins with end where this one begins
 HEAD = 11.0  # pt, and a problem's head is larger than that
+_BESIDE = 14.0  # pt between a column of text and a figure beside it
 _NUMBERED = re.compile(r"\d+ ")
 _FOOT = re.compile(r"page \d+ of \d+$")
 
 
 @dataclass(frozen=True)
 class Line:
-    """A line of text, pt from the top of its page; bold, size: how it begins, in pt."""
+    """A line of text, pt from the top of its page; bold, size: how it begins, in pt.
+
+    column: top and bottom of what stands in the column of text, without labels of a figure beside.
+    """
 
     top: float
     bottom: float
     text: str
     bold: bool
     size: float
+    column: tuple[float, float] = (0.0, 0.0)
 
     @property
     def begins_problem(self) -> bool:
@@ -190,7 +195,21 @@ def _line(
     right, low, high = max(b[2] for b in row), min(b[1] for b in row), max(b[3] for b in row)
     edge = min(1.0, (high - low) / 4)  # by which other rows may reach into this one
     words = text.get_text_bounded(left, low + edge, right, high - edge)
-    return Line(height - high, height - low, " ".join(words.split()), bold, size)
+    own = list(_in_column(row))
+    column = height - max(b[3] for b in own), height - min(b[1] for b in own)
+    return Line(height - high, height - low, " ".join(words.split()), bold, size, column)
+
+
+def _in_column(
+    row: Sequence[tuple[float, float, float, float]],
+) -> Iterator[tuple[float, float, float, float]]:
+    """The pieces from the left that have no wide gap before them."""
+    reached = min(row)[2]
+    for piece in sorted(row):
+        if piece[0] > reached + _BESIDE:
+            return
+        reached = max(reached, piece[2])
+        yield piece
 
 
 def _font(text: pypdfium2.PdfTextPage, place: int) -> str:

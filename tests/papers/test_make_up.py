@@ -207,7 +207,7 @@ def test_gaps_between_steps_are_neither_wide_nor_narrow(id: str) -> None:
     """The foot of a page that turns early takes what they do not."""
     documents = printed(copies([id], 3), LOOKS["letter"], (Kind.KEYS,))
     gaps = [
-        line.top - before.bottom
+        line.column[0] - before.column[1]
         for each in documents
         for page in pages(each.pdf)
         for before, line in pairwise(page.lines)
